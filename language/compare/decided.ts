@@ -184,8 +184,11 @@ const OTHER_THAN_ENTRIES = new Set(["hop", "licence"]);
 
 function entryKeys(model: DesignModel): string[] {
   const keys = new Set<string>();
-  for (const { declarations } of model.allFiles())
-    for (const { key, kind } of declarations) if (!OTHER_THAN_ENTRIES.has(kind)) keys.add(key);
+  const files = model.files();
+  // Whichever file was put in first.
+  for (const path of [...files.keys()].sort())
+    for (const { key, kind } of files.get(path)!.declarations)
+      if (!OTHER_THAN_ENTRIES.has(kind)) keys.add(key);
   return [...keys];
 }
 

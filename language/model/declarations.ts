@@ -15,17 +15,25 @@ export interface NamesChanged {
 }
 
 export class Declarations {
-  private readonly files = new Map<string, SourceFile>();
-  private readonly byKey = new Map<string, Declaration[]>();
+  private readonly byPath: Map<string, SourceFile>;
+  /** Lists are handed out, so never changed: a change makes another one. */
+  private readonly byKey: Map<string, readonly Declaration[]>;
   /** Names of each kind in the order of the text, as long as no declaration came, went or moved past another. */
-  private readonly namesByKind = new Map<string, readonly string[]>();
+  private readonly namesByKind: Map<string, readonly string[]>;
 
-  file(path: string): SourceFile | undefined {
-    return this.files.get(path);
+  constructor(like?: Declarations) {
+    this.byPath = new Map(like?.byPath);
+    this.byKey = new Map(like?.byKey);
+    this.namesByKind = new Map(like?.namesByKind);
   }
 
-  allFiles(): Iterable<SourceFile> {
-    return this.files.values();
+  file(path: string): SourceFile | undefined {
+    return this.byPath.get(path);
+  }
+
+  /** By their paths. */
+  files(): ReadonlyMap<string, SourceFile> {
+    return this.byPath;
   }
 
   /** The declaration that counts, and any later ones of the same name. */
@@ -38,7 +46,7 @@ export class Declarations {
   }
 
   *withStates(): Iterable<Declaration> {
-    for (const file of this.files.values())
+    for (const file of this.byPath.values())
       for (const entry of file.declarations) if (entry.states) yield entry;
   }
 
@@ -51,16 +59,16 @@ export class Declarations {
 
   private namesInOrder(kind: string): readonly string[] {
     const names = new Set<string>();
-    for (const path of [...this.files.keys()].sort())
-      for (const entry of this.files.get(path)!.declarations) if (entry.kind === kind) names.add(entry.name);
+    for (const path of [...this.byPath.keys()].sort())
+      for (const entry of this.byPath.get(path)!.declarations) if (entry.kind === kind) names.add(entry.name);
     return [...names];
   }
 
   /** Puts a file in, in place of its former state; undefined takes it out. */
   replace(path: string, after: SourceFile | undefined): NamesChanged {
-    const before = this.files.get(path);
-    if (after) this.files.set(path, after);
-    else this.files.delete(path);
+    const before = this.byPath.get(path);
+    if (after) this.byPath.set(path, after);
+    else this.byPath.delete(path);
     const order = orderOf(before) !== orderOf(after);
     if (order) this.namesByKind.clear();
     const keys = new Set(

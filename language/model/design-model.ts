@@ -33,33 +33,60 @@ import { acceptedUntil, sameFacts, spansIn, standing } from "./standing.js";
 import { TakenOut } from "./taken-out.js";
 
 export class DesignModel {
-  private readonly declared = new Declarations();
-  private readonly memo = new Memo();
-  private readonly changedHops = new Set<string>();
-  private readonly changedFiles = new Set<string>();
-  private sharedChanged = false;
+  private readonly declared: Declarations;
+  private readonly memo: Memo;
+  private readonly changedHops: Set<string>;
+  private readonly changedFiles: Set<string>;
+  private sharedChanged: boolean;
   /** Values that `design` lists. */
-  private readonly resolved = new Resolved();
-  private readonly mentions = new Mentions();
+  private readonly resolved: Resolved;
+  private readonly mentions: Mentions;
   /** Problems of files, as long as the file is not among those that changed. */
-  private readonly knownProblems = new Map<string, readonly TextProblem[]>();
-  private looked: View = WHOLE;
-  private takenOut = TakenOut.NOTHING;
+  private readonly knownProblems: Map<string, readonly TextProblem[]>;
+  private looked: View;
+  private takenOut: TakenOut;
   private lastDesign: Design | undefined;
-  readonly lookup: Lookup = memoizedLookup(this.memo, {
-    declarations: (key) => this.standing(key),
-    isDeclared: (key) => this.declarations(key).length > 0,
-    names: (kind) => this.names(kind),
-  });
+  readonly lookup: Lookup;
 
   /**
    * @param root folder of the design
    * @param today ISO date that plans are held against; undefined: none is overdue
+   * @param like begins as this one stands
    */
   constructor(
     readonly root: string,
     private today?: string,
-  ) {}
+    like?: DesignModel,
+  ) {
+    this.declared = new Declarations(like?.declared);
+    this.memo = new Memo(like?.memo);
+    this.resolved = new Resolved(like?.resolved);
+    this.mentions = new Mentions(like?.mentions);
+    this.knownProblems = new Map(like?.knownProblems);
+    this.looked = like?.looked ?? WHOLE;
+    this.takenOut = like?.takenOut ?? TakenOut.NOTHING;
+    this.lastDesign = like?.lastDesign;
+    this.lookup = memoizedLookup(this.memo, {
+      declarations: (key) => this.standing(key),
+      isDeclared: (key) => this.declarations(key).length > 0,
+      names: (kind) => this.names(kind),
+    });
+    // Nobody has asked this one yet: all of it is new.
+    this.changedHops = new Set(this.names("hop"));
+    this.changedFiles = new Set([...this.allFiles()].map(({ path }) => path));
+    this.sharedChanged = this.changedFiles.size > 0;
+  }
+
+  /** A model of the same files that goes its own way from here; what this one has resolved need not be resolved again. */
+  fork(): DesignModel {
+    return new DesignModel(this.root, this.today, this);
+  }
+
+  /** Has these files and no others from now on; those that it has already stay as they are. */
+  setFiles(files: ReadonlyMap<string, SourceFile>): void {
+    for (const { path } of [...this.allFiles()]) if (!files.has(path)) this.removeFile(path);
+    for (const [path, file] of files) if (this.file(path) !== file) this.setFile(file);
+  }
 
   /** Holds plans against another day. */
   setToday(today: string): void {
@@ -87,7 +114,12 @@ export class DesignModel {
   }
 
   allFiles(): Iterable<SourceFile> {
-    return this.declared.allFiles();
+    return this.declared.files().values();
+  }
+
+  /** By their paths. */
+  files(): ReadonlyMap<string, SourceFile> {
+    return this.declared.files();
   }
 
   /** Names of a kind, in the order of files and text, whatever was edited before. */

@@ -1,14 +1,22 @@
+import { copyOfSets } from "./sets.js";
+
 /**
  * Remembers computed values together with what they were computed from, and forgets exactly those that
  * depend on what changed. Keys are words (`site KELD`); a computed value may depend on other computed ones.
  */
 export class Memo {
-  private readonly cells = new Map<
+  private readonly cells: Map<
     string,
     { readonly value: unknown; readonly dependencies: ReadonlySet<string> }
-  >();
-  private readonly dependants = new Map<string, Set<string>>();
+  >;
+  private readonly dependants: Map<string, Set<string>>;
   private readonly running: Set<string>[] = [];
+
+  /** @param like begins with all that it remembers, and forgets for itself */
+  constructor(like?: Memo) {
+    this.cells = new Map(like?.cells);
+    this.dependants = copyOfSets(like?.dependants);
+  }
 
   /** Notes that what is being computed depends on `key`. */
   touch(key: string): void {

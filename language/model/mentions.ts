@@ -1,11 +1,17 @@
 /** Which files use which names. */
+import { copyOfSets } from "./sets.js";
 import type { Reference, SourceFile } from "./source-file.js";
 
 export class Mentions {
   /** `site KELD` to paths. */
-  private readonly files = new Map<string, Set<string>>();
+  private readonly files: Map<string, Set<string>>;
   /** Files with names of a kind that nothing declares: what is said of them depends on all names there are. */
-  private readonly unresolved = new Map<string, Set<string>>();
+  private readonly unresolved: Map<string, Set<string>>;
+
+  constructor(like?: Mentions) {
+    this.files = copyOfSets(like?.files);
+    this.unresolved = copyOfSets(like?.unresolved);
+  }
 
   of(key: string): ReadonlySet<string> {
     return this.files.get(key) ?? NONE;

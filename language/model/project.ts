@@ -65,6 +65,19 @@ export class Project {
     for (const file of fresh) for (const model of this.designsOf(file.path)) model.setFile(file);
   }
 
+  /** Designs of the same folders that are much like these: what they have resolved of what is the same is taken over. */
+  goOnFrom(others: readonly DesignModel[]): void {
+    for (const [root, model] of this.models) {
+      // The folder of a file that is judged by itself says nothing of what lies in it.
+      const like = root === model.root ? others.find((one) => one.root === root) : undefined;
+      if (like === undefined) continue;
+      const fork = like.fork();
+      if (fork.view !== model.view) fork.setView(model.view);
+      fork.setFiles(model.files());
+      this.models.set(root, fork);
+    }
+  }
+
   file(path: string): SourceFile | undefined {
     return this.files.get(path);
   }

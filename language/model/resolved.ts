@@ -8,7 +8,13 @@ interface Kind {
 }
 
 export class Resolved {
-  private readonly kinds = new Map<string, Kind>();
+  private readonly kinds: Map<string, Kind>;
+
+  constructor(like?: Resolved) {
+    this.kinds = new Map(
+      [...(like?.kinds ?? [])].map(([kind, known]) => [kind, { ...known, stale: new Set(known.stale) }]),
+    );
+  }
 
   forget(kind: string, name: string): void {
     this.kinds.get(kind)?.stale.add(name);

@@ -1,6 +1,6 @@
 /** A design as edits would have it, found out beside it: the design itself stays as it is. */
 import { applyEdits, type TextEdit } from "../editor/text-range.js";
-import { DesignModel } from "./design-model.js";
+import type { DesignModel } from "./design-model.js";
 import { readSource, type SourceFile } from "./source-file.js";
 
 /**
@@ -32,9 +32,8 @@ const twins = new WeakMap<DesignModel, DesignModel>();
 /** A second model of the same files, kept for the next attempt: only files that differ are put in anew. */
 function twinOf(model: DesignModel): DesignModel {
   let twin = twins.get(model);
-  if (!twin) twins.set(model, (twin = new DesignModel(model.root)));
+  if (!twin) twins.set(model, (twin = model.fork()));
   if (twin.view !== model.view) twin.setView(model.view);
-  for (const { path } of [...twin.allFiles()]) if (!model.file(path)) twin.removeFile(path);
-  for (const file of model.allFiles()) if (twin.file(file.path) !== file) twin.setFile(file);
+  twin.setFiles(model.files());
   return twin;
 }

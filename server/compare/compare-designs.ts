@@ -25,16 +25,21 @@ import { textFindings } from "./text-findings.js";
 export interface DesignState {
   readonly session: DesignSession;
   readonly ground: SideGround;
-  /** What comparisons made of the hops that they compare, which are seldom all. */
+  /** What comparisons made of the hops that they compare, which are seldom all; what both sides have alike is made once. */
   readonly memory: Memory;
   /** Whoever holds the session keeps it up to date: all its hops are evaluated. */
   readonly live?: boolean;
 }
 
 /** A state that nothing is evaluated of yet. */
-export function stateOf(model: DesignModel, ground: SideGround, today: string): DesignState {
+export function stateOf(
+  model: DesignModel,
+  ground: SideGround,
+  today: string,
+  memory = new Memory(),
+): DesignState {
   const { openTerrain, fileFor } = ground;
-  return { session: new DesignSession(model, { today, openTerrain, fileFor }), ground, memory: new Memory() };
+  return { session: new DesignSession(model, { today, openTerrain, fileFor }), ground, memory };
 }
 
 /** Evaluates on both sides the hops that may differ, and those beside them. */

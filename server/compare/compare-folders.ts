@@ -4,6 +4,7 @@ import { DesignModel } from "../../language/model/design-model.js";
 import type { Project } from "../../language/model/project.js";
 import type { ChangeSet } from "../../shared/compare/change-set.js";
 import type { TimedChanges } from "../../shared/compare/times.js";
+import { Memory } from "../../shared/network/memory.js";
 import { CommandError } from "../command-error.js";
 import type { UnreadableFile } from "../files/hop-files.js";
 import { slashed } from "../files/slashed.js";
@@ -71,7 +72,10 @@ export async function compareFolder(
     : workTreeFiles(repository, (await indexOf(repository)).submodules, cache);
   const at = slashed(resolve(folder));
   const oldAt = folderBefore(repository.root, at, before, now);
-  const sides = [sideAt(oldAt, before), sideAt(at, now)] as const;
+  const old = sideAt(oldAt, before);
+  // The new side goes on from what is resolved of the old one.
+  for (const model of old.models) model.design();
+  const sides = [old, sideAt(at, now, old.models)] as const;
   if (sides.every(({ models }) => models.length === 0)) {
     throw new CommandError(
       `${folder}: neither side has a .hop file in this folder; name the folder of a design`,
@@ -141,8 +145,10 @@ interface LoadedSide {
   readonly unreadable: readonly UnreadableFile[];
 }
 
-export function sideAt(folder: string, files: SideFiles): LoadedSide {
+/** @param like designs of which most is the same on this side */
+export function sideAt(folder: string, files: SideFiles, like: readonly DesignModel[] = []): LoadedSide {
   const { project, unreadable } = loadProject(folder, files);
+  project.goOnFrom(like);
   const models = project
     .designs()
     .filter((model) => model.allFiles()[Symbol.iterator]().next().done === false);
@@ -193,7 +199,11 @@ async function comparedDesign(
   const root = (pair.is ?? pair.was)!.root;
   const was = pair.was ?? new DesignModel(root);
   const is = pair.is ?? new DesignModel(root);
-  const states = [stateOf(was, grounds[0], options.today), stateOf(is, grounds[1], options.today)] as const;
+  const memory = new Memory();
+  const states = [
+    stateOf(was, grounds[0], options.today, memory),
+    stateOf(is, grounds[1], options.today, memory),
+  ] as const;
   const { changes, times, leftOut } = await compareInStages(...states, options);
   return {
     changes,

@@ -52,7 +52,7 @@ export class Comparison {
     const files = await commitFiles(repository, revision, cache);
     const now = workTreeFiles(repository, files.tree!.submodules, cache);
     const oldRoot = folderBefore(repository.root, root, files, now);
-    const { models, project } = sideAt(oldRoot, files);
+    const { models, project } = sideAt(oldRoot, files, [session.model]);
     const title = session.model.title();
     const model =
       models.find((one) => one.root === oldRoot) ??
@@ -61,9 +61,11 @@ export class Comparison {
     const scratch = new Scratch();
     const hops = model.names("hop");
     const ground = await groundOf(repository, files, scratch, { model, hops, baseDir: root });
-    const live = { session, ground: ON_DISK, live: true, memory: new Memory() };
+    const memory = new Memory();
+    const base = stateOf(model, ground, session.today, memory);
+    const live = { session, ground: ON_DISK, live: true, memory };
     const notes = [...files.leftOut(oldRoot), ...now.leftOut(root)];
-    return new Comparison(repository, revision, stateOf(model, ground, session.today), live, scratch, notes);
+    return new Comparison(repository, revision, base, live, scratch, notes);
   }
 
   get session(): DesignSession {

@@ -32,14 +32,15 @@ export function hgtPlacement(tile: HgtTile, samples: number): Placement {
   return northUp(tile.westDeg, tile.southDeg + 1, 1 / (samples - 1), 1 / (samples - 1));
 }
 
-/** Heights of some whole rows of a tile, as they follow each other in the file; void is -32768. */
+/**
+ * Heights of some whole rows of a tile, as they follow each other in the file; void is -32768. The bytes themselves become
+ * the heights: a copy of each tile would take as long as reading it.
+ */
 export function decodeHgtRows(bytes: Uint8Array): Int16Array {
-  // Copied, so that the swap below neither harms the caller's bytes nor needs them aligned. The `slice` of a host's own
-  // kind of bytes may copy nothing.
-  const copy = new Uint8Array(bytes);
-  const words = Math.floor(copy.byteLength / 2);
-  if (isLittleEndian) swapBytes(new Uint16Array(copy.buffer, 0, words));
-  return new Int16Array(copy.buffer, 0, words);
+  const even = bytes.byteOffset % 2 === 0 ? bytes : new Uint8Array(bytes);
+  const words = Math.floor(even.byteLength / 2);
+  if (isLittleEndian) swapBytes(new Uint16Array(even.buffer, even.byteOffset, words));
+  return new Int16Array(even.buffer, even.byteOffset, words);
 }
 
 export function hgtSizeMessage(byteLength: number): string {

@@ -105,7 +105,101 @@ describe("edits", () => {
   });
 });
 
+const FILES = ["/d/a.hop", "/d/b.hop", "/d/c.hop"] as const;
+
+/** Texts of a folder, by the files that it has. */
+const folder = fc
+  .array(fc.option(fileText, { nil: undefined }), { minLength: 3, maxLength: 3 })
+  .map((texts) => FILES.flatMap((file, i) => (texts[i] === undefined ? [] : [[file, texts[i]] as const])));
+type Folder = readonly (readonly [string, string])[];
+
+function modelOf(texts: Folder): DesignModel {
+  const model = new DesignModel("/d");
+  for (const [file, text] of texts) model.setFile(readSource(file, text));
+  return model;
+}
+
+const filesOf = (texts: Folder) => new Map(texts.map(([file, text]) => [file, readSource(file, text)]));
+const stateOf = (model: DesignModel) => state(model, [...model.files().keys()]);
+
+describe("a model that goes on from another", () => {
+  it("knows the same as one that reads its files afresh, whatever the other had resolved, and so does the other", () => {
+    fc.assert(
+      fc.property(folder, folder, folder, fc.boolean(), (before, beside, after, isAsked) => {
+        const model = modelOf(before);
+        if (isAsked) stateOf(model);
+        const fork = model.fork();
+        fork.setFiles(filesOf(beside));
+        expect(stateOf(fork)).toEqual(stateOf(modelOf(beside)));
+        // Each goes its own way.
+        expect(stateOf(model)).toEqual(stateOf(modelOf(before)));
+        model.setFiles(filesOf(after));
+        expect(stateOf(model)).toEqual(stateOf(modelOf(after)));
+        expect(stateOf(fork)).toEqual(stateOf(modelOf(beside)));
+      }),
+      { numRuns: 200 },
+    );
+  });
+
+  it("is new to whoever asks what changed", () => {
+    fc.assert(
+      fc.property(folder, folder, (before, after) => {
+        const model = modelOf(before);
+        stateOf(model);
+        model.takeChangedHops();
+        model.takeChangedFiles();
+        const fork = model.fork();
+        fork.setFiles(filesOf(after));
+        const fresh = modelOf(after);
+        const hops = fork.takeChangedHops();
+        const files = fork.takeChangedFiles();
+        for (const name of fresh.names("hop")) expect(hops).toContain(name);
+        for (const path of fresh.files().keys()) expect(files).toContain(path);
+      }),
+    );
+  });
+
+  it("keeps what is the same as the same object", () => {
+    const [network, sites] = ["radio R {}", "site A { at 47 -30 }\nsite B { at 47 -30.1 }\nsite C {}"];
+    const hops = (height: number) => `hop AB { A { height ${height} m }; B {} }\nhop BC { B {}; C {} }`;
+    const model = modelOf([
+      [FILES[0], network],
+      [FILES[1], sites],
+      [FILES[2], hops(10)],
+    ]);
+    const design = model.design();
+    const same = model.fork();
+    expect(same.design()).toBe(design);
+    const fork = model.fork();
+    fork.setFile(readSource(FILES[2], hops(20)));
+    expect(fork.design().hops.get("AB")).not.toBe(design.hops.get("AB"));
+    expect(fork.design().hops.get("BC")).toBe(design.hops.get("BC"));
+    expect(fork.design().sites).toBe(design.sites);
+  });
+});
+
 describe("a project", () => {
+  it("that goes on from designs is the one that does not, in the same order", () => {
+    const file = fc.tuple(fc.constantFrom("/d", "/d/x", "/d/y", "/d/x/z"), fileText);
+    const project = (files: readonly (readonly [string, string])[]) => {
+      const made = new Project("/d");
+      made.setFiles(files.map(([at, text], i) => readSource(`${at}/${i % 3}.hop`, text)));
+      return made;
+    };
+    const shown = (one: Project) => one.designs().map((model) => [model.root, stateOf(model)]);
+    fc.assert(
+      fc.property(fc.array(file, { maxLength: 5 }), fc.array(file, { maxLength: 5 }), (before, after) => {
+        const old = project(before);
+        shown(old);
+        const next = project(after);
+        next.goOnFrom(old.designs());
+        expect(shown(next)).toEqual(shown(project(after)));
+        expect(shown(old)).toEqual(shown(project(before)));
+      }),
+      { numRuns: 200 },
+    );
+  });
+
   it("parts folders into designs and shares a catalogue between them", () => {
     const project = new Project("/w");
     project.setFiles([

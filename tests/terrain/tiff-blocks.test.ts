@@ -128,9 +128,14 @@ test.each([
 test("a tile is read alike wherever its bytes lie in memory", () => {
   const tile = { southDeg: 40, westDeg: 10 };
   const bytes = encodeHgt(tile, 1201, (lat, lon) => Math.round(100 * lat + lon));
-  const amid = Buffer.alloc(bytes.length + 6).subarray(6);
-  amid.set(bytes);
-  const before = Buffer.from(amid);
-  expect(decodeHgtRows(amid)).toEqual(decodeHgtRows(bytes));
-  expect(amid.equals(before)).toBe(true);
+  const placed = (from: number) => {
+    const amid = Buffer.alloc(bytes.length + from).subarray(from);
+    amid.set(bytes);
+    return amid;
+  };
+  const heights = decodeHgtRows(placed(0));
+  for (const from of [1, 2, 6, 7])
+    expect(decodeHgtRows(placed(from)).every((heightM, i) => heightM === heights[i])).toBe(true);
+  // 41 degrees north, 10 degrees east: the first sample.
+  expect(heights[0]).toBe(4110);
 });
