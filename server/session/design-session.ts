@@ -18,7 +18,7 @@ import type { Standing } from "../../shared/interference/stations.js";
 import { demandsInNetwork } from "../../shared/network/demands.js";
 import { type HopInNetwork, hopInNetwork } from "../../shared/network/in-network.js";
 import { Memory } from "../../shared/network/memory.js";
-import { type ListedFiles, NO_FILES } from "../../shared/others/listed.js";
+import type { ListedFiles } from "../../shared/others/listed.js";
 import { ENTRY_RULES } from "../../shared/rules/judge-entries.js";
 import { judgeNetwork, judgeNetworkInSteps } from "../../shared/rules/judge-network.js";
 import type { SpotHeights } from "../../shared/rules/position-slips.js";
@@ -29,10 +29,10 @@ import { FindingsByFile } from "./findings-by-file.js";
 import { findingsOnEntries } from "./findings-on-entries.js";
 import { type GroundOptions, GroundSources } from "./ground-sources.js";
 import { HopJudge, type SessionHop } from "./hop-judge.js";
-import { feltIn, type InterferenceInputs, SessionInterference } from "./interference.js";
+import { feltIn, type InterferenceInputs, type SessionInterference } from "./interference.js";
 import { interferenceTerms } from "./interference-terms.js";
-import { listedFiles, listedPaths } from "./listed-files.js";
-import { spotHeights } from "./spots.js";
+import { listedPaths } from "./listed-files.js";
+import { Surroundings } from "./surroundings.js";
 
 export interface SessionOptions extends GroundOptions {
   /** ISO date that acceptances are held against. */
@@ -65,16 +65,8 @@ export class DesignSession {
   private readonly network = new FindingsByFile();
   private networkIsStale = false;
   private lastCarried: { readonly network: readonly Finding[]; readonly result?: DemandsResult } | undefined;
-  private spots: SpotHeights = new Map();
-  /** Whether other places than those read may be wanted. */
-  private spotsWait = true;
-  private listed: ListedFiles = NO_FILES;
-  readonly interference = new SessionInterference();
-  /** Whether anything that it rests on may have changed since it was computed. */
-  private interferenceWaits = true;
-  /** Whether other lists and patterns than those read may be named, or their files have changed. */
-  private listedWait = true;
   private readonly ground: GroundSources;
+  private readonly around: Surroundings;
   private readonly judge: HopJudge;
   /** ISO date of today. */
   private day: string;
@@ -86,13 +78,18 @@ export class DesignSession {
 
   constructor(
     readonly model: DesignModel,
-    private readonly options: SessionOptions,
+    options: SessionOptions,
   ) {
     this.day = options.today;
     this.acceptancesOn = options.today;
     this.ground = new GroundSources(model, options);
+    this.around = new Surroundings(model, this.ground, this.memory, options.fileFor);
     this.judge = new HopJudge(model, this.ground, this.interference, options.kept);
     model.setToday(options.today);
+  }
+
+  get interference(): SessionInterference {
+    return this.around.interference;
   }
 
   result(name: string): SessionHop | undefined {
@@ -228,11 +225,7 @@ export class DesignSession {
       ahead?.end();
     }
     if (this.model.takeSharedChanged() || changed.size > 0) this.networkIsStale = true;
-    if (this.networkIsStale) {
-      this.spotsWait = true;
-      this.listedWait = true;
-      this.interferenceWaits = true;
-    }
+    if (this.networkIsStale) this.around.waitForAll();
     if (!only) await this.readSpots();
     if (!only) await this.readListed(pace);
     if (!only) for (const name of await this.readInterference(pace)) changed.add(name);
@@ -262,16 +255,11 @@ export class DesignSession {
    * are judged anew.
    */
   private async readInterference(pace: Pace, inputs?: InterferenceInputs): Promise<ReadonlySet<string>> {
-    if (!this.interferenceWaits || pace.isStale?.()) return new Set();
-    this.interferenceWaits = false;
-    const felt = await this.interference.update(inputs ?? (await this.interferenceInputs()), pace);
-    if (felt === undefined) {
-      this.interferenceWaits = true;
-      return new Set();
-    }
+    const felt = await this.around.feel(async () => inputs ?? (await this.interferenceInputs()), pace);
+    const changed = new Set<string>();
+    if (felt === undefined) return changed;
     // The network may have been judged before, with what was known then.
     if (felt.told) this.networkIsStale = true;
-    const changed = new Set<string>();
     for (const name of felt.changed) {
       this.outdated.add(name);
       if (await this.updateHop(name)) changed.add(name);
@@ -284,40 +272,21 @@ export class DesignSession {
     design: Design = this.model.design(),
     results: ReadonlyMap<string, HopResult> = this.hopResults,
   ): Promise<Judged<InterferenceInputs>> {
-    const { listed, acceptancesOn: day } = this;
     const { terrain, maps } = this.ground;
     const terms = await interferenceTerms(design, maps);
-    return { design, results, listed, terrain, day, terms };
+    return { design, results, listed: this.around.files, terrain, day: this.acceptancesOn, terms };
   }
 
   /** Reads the terrain that slips in positions are told by; the network waits for judgement when that is new. */
   async readSpots(): Promise<SpotHeights> {
-    if (!this.spotsWait) return this.spots;
-    this.spotsWait = false;
-    const known = this.spots;
-    const read = await this.readSpotsOf(this.model.design());
-    // Meanwhile the ground below them may have changed: they are read again then.
-    if (this.spotsWait) return this.spots;
-    this.spots = read;
-    if (read !== known) this.networkIsStale = true;
-    return read;
+    if (await this.around.readSpots()) this.networkIsStale = true;
+    return this.around.heights;
   }
 
   /** Reads the lists and patterns that the design names; a run that is stale waits for none of them. */
   async readListed(pace: Pace = {}): Promise<ListedFiles> {
-    if (!this.listedWait) return this.listed;
-    this.listedWait = false;
-    const read = await listedFiles(this.model, this.listed, { ...pace, fileFor: this.options.fileFor });
-    if (read === undefined) {
-      this.listedWait = true;
-      return this.listed;
-    }
-    if (read !== this.listed) {
-      this.networkIsStale = true;
-      this.interferenceWaits = true;
-    }
-    this.listed = read;
-    return read;
+    if (await this.around.readFiles(pace)) this.networkIsStale = true;
+    return this.around.files;
   }
 
   /** Whether results changed since the network was last judged. */
@@ -337,10 +306,11 @@ export class DesignSession {
   /** The same, rule by rule. A stale judgement is given up: what it would say is judged again next time. */
   async updateNetworkInSteps(pace: Pace): Promise<Set<string>> {
     if (!this.networkIsStale) return new Set();
-    const { model, hopResults, acceptancesOn, spots, listed, memory, interference } = this;
+    const { model, hopResults, acceptancesOn, memory, interference } = this;
+    const { heights, files } = this.around;
     const judging = judgeNetworkInSteps(model.design(), hopResults, acceptancesOn, {
-      heights: spots,
-      files: listed,
+      heights,
+      files,
       interference,
       calendar: this.today,
       memory,
@@ -362,7 +332,7 @@ export class DesignSession {
     results: ReadonlyMap<string, HopResult>,
     {
       design = this.model.design(),
-      heights = this.spots,
+      heights = this.around.heights,
       memory = this.memory,
       interference = this.interference,
     }: {
@@ -374,7 +344,7 @@ export class DesignSession {
   ): Finding[] {
     return judgeNetwork(design, results, this.acceptancesOn, {
       heights,
-      files: this.listed,
+      files: this.around.files,
       interference: feltIn(results, interference),
       calendar: this.today,
       memory,
@@ -389,7 +359,7 @@ export class DesignSession {
 
   /** Terrain at the places that a state of the design asks for. */
   readSpotsOf(design: Design): Promise<SpotHeights> {
-    return spotHeights(design, this.ground.terrain, this.spots, this.memory);
+    return this.around.spotsOf(design);
   }
 
   private takeNetwork(findings: readonly Finding[]): Set<string> {
@@ -407,18 +377,14 @@ export class DesignSession {
     const isOver = (path: string) => files.some((one) => isBelow(path, one));
     const isSurveyed = (hop: Hop | undefined) => hop?.surveyFile !== undefined && isOver(hop.surveyFile);
     const isListed = listedPaths(this.model).some(isOver);
-    if (isListed) this.listedWait = true;
+    if (isListed) this.around.waitForFiles();
     if (isListed || this.model.names("hop").some((name) => isSurveyed(this.model.hop(name)?.hop)))
       this.forgetResults(isSurveyed);
   }
 
   private forgetResults(which?: (hop: Hop | undefined) => boolean): void {
     this.groundRevision++;
-    if (!which) {
-      this.interference.forget();
-      this.spots = new Map();
-      this.spotsWait = true;
-    }
+    if (!which) this.around.forgetGround();
     for (const name of this.model.names("hop")) {
       if (which && !which(this.model.hop(name)?.hop)) continue;
       this.pending.add(name);

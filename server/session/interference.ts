@@ -24,7 +24,7 @@ export interface InterferenceInputs extends StationInputs {
 }
 
 /** What a run came to. */
-interface Felt {
+export interface Felt {
   /** Hops whose degradation is another than before. */
   readonly changed: ReadonlySet<string>;
   /** Whether anything may be told otherwise, if no degradation. */

@@ -37,10 +37,10 @@ export function hgtPlacement(tile: HgtTile, samples: number): Placement {
  * the heights: a copy of each tile would take as long as reading it.
  */
 export function decodeHgtRows(bytes: Uint8Array): Int16Array {
-  const even = bytes.byteOffset % 2 === 0 ? bytes : new Uint8Array(bytes);
-  const words = Math.floor(even.byteLength / 2);
-  if (isLittleEndian) swapBytes(new Uint16Array(even.buffer, even.byteOffset, words));
-  return new Int16Array(even.buffer, even.byteOffset, words);
+  const { buffer, byteOffset, byteLength } = bytes.byteOffset % 4 === 0 ? bytes : new Uint8Array(bytes);
+  const words = Math.floor(byteLength / 2);
+  if (isLittleEndian) swapBytes(new Uint16Array(buffer, byteOffset, words));
+  return new Int16Array(buffer, byteOffset, words);
 }
 
 export function hgtSizeMessage(byteLength: number): string {
@@ -49,9 +49,14 @@ export function hgtSizeMessage(byteLength: number): string {
 
 const isLittleEndian = new Uint8Array(new Uint16Array([1]).buffer)[0] === 1;
 
+/** @param words that begin where four bytes do: two are swapped at a time */
 function swapBytes(words: Uint16Array): void {
-  for (let i = 0; i < words.length; i++) {
-    const word = words[i]!;
-    words[i] = (word << 8) | (word >> 8);
+  const pairs = new Uint32Array(words.buffer, words.byteOffset, words.length >> 1);
+  for (let i = 0; i < pairs.length; i++) {
+    const pair = pairs[i]!;
+    pairs[i] = ((pair & 0x00ff00ff) << 8) | ((pair >>> 8) & 0x00ff00ff);
   }
+  if (words.length % 2 === 0) return;
+  const last = words[words.length - 1]!;
+  words[words.length - 1] = (last << 8) | (last >> 8);
 }
