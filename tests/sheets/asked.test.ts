@@ -209,6 +209,12 @@ test("the steps and checks of standby and of both polarizations are there for ho
         both,
         both,
       ]);
+      // What the step asks to be written down has its boxes: at each end, for each sender.
+      const form = lineUp.sections.find(({ id }) => id === "fields")!.blocks[0] as {
+        readonly fields: readonly FormField[];
+      };
+      const read = form.fields.filter(({ label }) => label.startsWith("Discrimination read at"));
+      expect([name, new Set(read.map(({ label }) => label)).size]).toEqual([name, both ? 4 : 0]);
     }),
   );
 });

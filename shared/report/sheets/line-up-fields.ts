@@ -2,12 +2,12 @@
 import { builtFigures } from "../../as-built/differences.js";
 import { type BranchPlace, unitPlaces } from "../../as-built/expected.js";
 import type { Serial } from "../../design/as-built.js";
-import type { Hop } from "../../design/design.js";
+import type { Hop, Polarization } from "../../design/design.js";
 import type { HopResult } from "../../evaluate/account/result.js";
 import { fixed } from "../../format/numbers.js";
 import type { FormField, Section } from "../document/document.js";
 import type { HopSheetInput } from "./hop-facts.js";
-import { receiverWords } from "./level-words.js";
+import { hasBothPolarizations, receiverWords } from "./level-words.js";
 import type { SheetWords } from "./words/sheet-words.js";
 
 export function fieldsSection({ hop, result, words }: HopSheetInput): Section {
@@ -64,6 +64,10 @@ function fieldsOfEnd(hop: Hop, { geometry }: HopResult, at: 0 | 1, words: SheetW
     ...(end.diversityAntenna === undefined
       ? []
       : [measured(names.diversityHeightBuilt(site), "m", "diversity-height", 1)]),
+    ...sendersRead(hop, units).map((sender) => ({
+      label: names.discrimination(site, words.polarizations[sender]),
+      unit: "dB",
+    })),
     ...units.map((unit) =>
       serial(
         units.length === 1 ? part.unit : `${part.unit} ${receiverWords(placed(unit), several, words)}`,
@@ -76,6 +80,12 @@ function fieldsOfEnd(hop: Hop, { geometry }: HopResult, at: 0 | 1, words: SheetW
       : [serial(part["diversity-antenna"], of("diversity-antenna"))]),
     ...(end.coupler === undefined ? [] : [serial(part.coupler, of("coupler"))]),
   ];
+}
+
+/** Polarizations of which one sender is on while the receivers of both are read. */
+function sendersRead(hop: Hop, units: readonly BranchPlace[]): readonly Polarization[] {
+  if (!hasBothPolarizations(hop)) return [];
+  return [...new Set(units.flatMap(({ polarization }) => polarization ?? []))];
 }
 
 function placed({ role, carrier, polarization }: BranchPlace) {

@@ -138,6 +138,7 @@ export const ENGLISH: SheetWords = {
       azimuthBuilt: (site) => `Azimuth as built from true north, ${site}`,
       heightBuilt: (site) => `Height as built, ${site}`,
       diversityHeightBuilt: (site) => `Diversity height as built, ${site}`,
+      discrimination: (site, sender) => `Discrimination read at ${site}, sender ${sender}`,
       serialOf: (what, site) => `Serial number, ${what}, ${site}`,
       remarks: "Remarks",
     },

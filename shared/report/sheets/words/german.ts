@@ -139,6 +139,7 @@ export const GERMAN: SheetWords = {
       azimuthBuilt: (site) => `Azimut wie gebaut gegen geografisch Nord, ${site}`,
       heightBuilt: (site) => `Höhe wie gebaut, ${site}`,
       diversityHeightBuilt: (site) => `Diversity-Höhe wie gebaut, ${site}`,
+      discrimination: (site, sender) => `Entkopplung gelesen an ${site}, Sender ${sender}`,
       serialOf: (what, site) => `Seriennummer, ${what}, ${site}`,
       remarks: "Bemerkungen",
     },

@@ -118,6 +118,8 @@ export interface SheetWords {
       azimuthBuilt(site: string): string;
       heightBuilt(site: string): string;
       diversityHeightBuilt(site: string): string;
+      /** Of a hop on both polarizations: read while the sender of one is on, see `polarizationStep`. */
+      discrimination(site: string, sender: string): string;
       serialOf(what: string, site: string): string;
       readonly remarks: string;
     };
