@@ -18,6 +18,12 @@ export function mostGrownBps(demand: Growing, { committedBps, tdmBps }: Taken): 
   return tdmBps + (committedBps - tdmBps) * Math.max(1, growthFactor(demand, demand.growthYears ?? 0));
 }
 
+export interface Grown {
+  /** From today's figures, those of year 0. */
+  readonly year: number;
+  readonly committedBps: number;
+}
+
 export interface Outgrown {
   /** From today's figures, those of year 0. */
   readonly year: number;
@@ -38,27 +44,59 @@ export function outgrownBy(
   demandOf: (name: string) => Growing,
   carried: ReadonlyMap<string, Pick<Carried, "committedBps" | "tdmBps">>,
 ): Outgrown | undefined {
-  const growing = names.map((name) => ({
-    name,
-    demand: demandOf(name),
-    ...growingPart(carried.get(name)!),
-  }));
-  const horizon = growing.reduce((most, { demand: { growthYears = 0 } }) => Math.max(most, growthYears), 0);
-  for (let year = 0; year <= horizon; year++) {
-    const committedBps = growing.reduce(
-      (sum, { demand, tdmBps, ethernetBps }) => sum + tdmBps + ethernetBps * growthFactor(demand, year),
-      0,
-    );
+  const growing = growingOn(names, demandOf, carried);
+  for (const { year, committedBps } of yearsOf(growing)) {
     if (committedBps <= carriedBps * ROUNDING) continue;
     if (year === 0) return undefined;
-    const addedBps = ({ demand, ethernetBps }: (typeof growing)[number]) =>
-      ethernetBps * (growthFactor(demand, year) - 1);
+    const addedBps = ({ demand, ethernetBps }: GrowingPart) => ethernetBps * (growthFactor(demand, year) - 1);
     const most = growing.reduce((most, one) => (addedBps(one) > addedBps(most) ? one : most));
     return { year, committedBps, carriedBps, mostBy: most.name };
   }
   return undefined;
 }
 
-function growingPart({ committedBps, tdmBps }: Pick<Carried, "committedBps" | "tdmBps">) {
-  return { tdmBps, ethernetBps: committedBps - tdmBps };
+/**
+ * The year in which most is committed on a hop, the first of several; undefined: within all horizons it is never more than
+ * today.
+ * @param names demands on it
+ */
+export function mostGrown(
+  names: readonly string[],
+  demandOf: (name: string) => Growing,
+  carried: ReadonlyMap<string, Pick<Carried, "committedBps" | "tdmBps">>,
+): Grown | undefined {
+  let most: Grown | undefined;
+  for (const grown of yearsOf(growingOn(names, demandOf, carried)))
+    if (most === undefined || grown.committedBps > most.committedBps * ROUNDING) most = grown;
+  return most === undefined || most.year === 0 ? undefined : most;
+}
+
+interface GrowingPart {
+  readonly name: string;
+  readonly demand: Growing;
+  readonly tdmBps: number;
+  readonly ethernetBps: number;
+}
+
+function growingOn(
+  names: readonly string[],
+  demandOf: (name: string) => Growing,
+  carried: ReadonlyMap<string, Pick<Carried, "committedBps" | "tdmBps">>,
+): readonly GrowingPart[] {
+  return names.map((name) => {
+    const { committedBps, tdmBps } = carried.get(name)!;
+    return { name, demand: demandOf(name), tdmBps, ethernetBps: committedBps - tdmBps };
+  });
+}
+
+/** What is committed in all of them together, from today to the last horizon. */
+function* yearsOf(growing: readonly GrowingPart[]): Generator<Grown> {
+  const horizon = growing.reduce((most, { demand: { growthYears = 0 } }) => Math.max(most, growthYears), 0);
+  for (let year = 0; year <= horizon; year++) {
+    const committedBps = growing.reduce(
+      (sum, { demand, tdmBps, ethernetBps }) => sum + tdmBps + ethernetBps * growthFactor(demand, year),
+      0,
+    );
+    yield { year, committedBps };
+  }
 }

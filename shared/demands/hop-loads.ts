@@ -1,7 +1,7 @@
 /** What each hop carries, normally, in the worst failure and as demands grow; and each failure with what it overloads. */
 import { carriedAt, clearAirBps } from "./capacity.js";
 import type { Flows } from "./flows.js";
-import { outgrownBy, ROUNDING } from "./growth.js";
+import { mostGrown, outgrownBy, ROUNDING } from "./growth.js";
 import { hopShare } from "./hop-share.js";
 import type { DemandResult, DemandsResult, FailureResult, HopLoad } from "./result.js";
 import type { HopOfNetwork, Traffic } from "./traffic.js";
@@ -88,11 +88,14 @@ function loadOf(hop: HopOfNetwork, number: number, results: readonly DemandResul
       }),
     ...(share && { share }),
   };
+  const demandOf = (one: string) => flows.ranked.get(one)!.demand;
+  const grown = mostGrown(load.demands, demandOf, flows.carried);
+  if (grown === undefined) return load;
   const outgrown =
     load.carriedBps === undefined
       ? undefined
-      : outgrownBy(load.demands, load.carriedBps, (one) => flows.ranked.get(one)!.demand, flows.carried);
-  return outgrown === undefined ? load : { ...load, outgrown };
+      : outgrownBy(load.demands, load.carriedBps, demandOf, flows.carried);
+  return { ...load, grown, ...(outgrown && { outgrown }) };
 }
 
 /** @param known of the same flows: what comes to hops that carry what they carried is left as it is */

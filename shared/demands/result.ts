@@ -2,7 +2,7 @@
 import type { Demand } from "../design/demand.js";
 import type { Verdict } from "../evaluate/account/outage-result.js";
 import type { Element } from "./failures.js";
-import type { Outgrown } from "./growth.js";
+import type { Grown, Outgrown } from "./growth.js";
 import type { Latency } from "./latency.js";
 import type { Taken } from "./rates.js";
 import type { RouteProblem, SecondProblem } from "./routes.js";
@@ -121,6 +121,8 @@ export interface HopLoad {
     /** More than it carries. */
     readonly overloaded: boolean;
   };
+  /** The year within the horizons of its demands in which most is committed on it; undefined: never more than today. */
+  readonly grown?: Grown;
   /** First year in which growth outgrows it, and what must be carried then; undefined: within all horizons none does. */
   readonly outgrown?: Outgrown;
   /**

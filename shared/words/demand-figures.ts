@@ -184,6 +184,13 @@ export function carriedWhen(
   }
 }
 
+/** `98.7 Mbit/s in year 5, 52 %` of what it carries; undefined: it is never more than today. */
+export function grownWords({ grown, carriedBps }: Pick<HopLoad, "grown" | "carriedBps">): string | undefined {
+  if (grown === undefined) return undefined;
+  const { year, committedBps } = grown;
+  return `${bitRate(committedBps)} in year ${year}, ${loadWords(loadShare(committedBps, carriedBps))}`;
+}
+
 /** What outgrows a hop first, as the network is and when an element fails; none: within all horizons nothing does. */
 export function outgrownWords({ outgrown, outgrownWithout }: HopLoad): readonly string[] {
   return [

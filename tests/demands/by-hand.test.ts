@@ -313,6 +313,41 @@ describe("growth", () => {
   });
 });
 
+describe("what is committed with growth", () => {
+  const on = (demands: Record<string, [committedBps: number, growthPercent: number, growthYears: number]>) =>
+    network(
+      { "A-B": { modes: [{ bps: 300e6, multipath: 0, rain: 0 }] } },
+      Object.fromEntries(
+        Object.entries(demands).map(([name, [committedBps, growthPercent, growthYears]]) => [
+          name,
+          { from: "A", to: site("B"), committedBps, growthPercent, growthYears },
+        ]),
+      ),
+    ).hops.get("A-B")!.grown;
+
+  it("is that of the year with the most of it, which is the last where all grow", () => {
+    // 100 x 1.1^8 = 214.36.
+    const grown = on({ D: [100e6, 10, 8] })!;
+    expect([grown.year, grown.committedBps / 1e6]).toEqual([8, expect.closeTo(214.358881, 6)]);
+    // 100 x 1.2^2 + 50 x 1.1^5: the one stays at its horizon until that of the other.
+    const both = on({ C: [100e6, 20, 2], D: [50e6, 10, 5] })!;
+    expect([both.year, both.committedBps / 1e6]).toEqual([5, expect.closeTo(144 + 80.5255, 6)]);
+  });
+
+  it("has its greatest year between where one grows and another shrinks for longer", () => {
+    // Year 2: 144 + 200 x 0.9^2 = 306; year 1: 120 + 180 = 300 = today; year 3: 172.8 + 145.8 = 318.6; year 4: 172.8 + 131.2.
+    const grown = on({ C: [100e6, 20, 3], D: [200e6, -10, 6] })!;
+    expect([grown.year, grown.committedBps / 1e6]).toEqual([3, expect.closeTo(318.6, 6)]);
+  });
+
+  it("is not told where nothing grows, or what shrinks outweighs it", () => {
+    expect(on({ D: [100e6, 0, 5] })).toBeUndefined();
+    expect(on({ D: [100e6, 10, 0] })).toBeUndefined();
+    expect(on({ D: [100e6, -10, 5] })).toBeUndefined();
+    expect(on({ C: [100e6, 1, 5], D: [100e6, -5, 5] })).toBeUndefined();
+  });
+});
+
 describe("a card", () => {
   it("takes its hops with it", () => {
     const card = { kind: "card" as const, name: "A / 1 / 2", hops: ["A-B", "A-D"] };

@@ -7,6 +7,7 @@ import {
   demandsRestOn,
   demandsWords,
   goesTo,
+  grownWords,
   latencyHeld,
   loadedHops,
   loadShare,
@@ -106,9 +107,16 @@ function* hopsTable(result: DemandsResult, paint: Paint): Iterable<string> {
       ],
       loads.map(hopRow),
       paint,
-      (index) => outgrownWords(loads[index]!).map((words) => `    ${words}\n`),
+      (index) => growthLines(loads[index]!),
     );
   if (idle > 0) yield `${idle} ${idle === 1 ? "hop carries" : "hops carry"} nothing, whatever fails\n`;
+}
+
+/** What its demands grow to, and when that is too much. */
+function growthLines(load: HopLoad): readonly string[] {
+  const grown = grownWords(load);
+  const all = [...(grown === undefined ? [] : [`grows to ${grown}`]), ...outgrownWords(load)];
+  return all.length === 0 ? [] : [`    ${all.join("; ")}\n`];
 }
 
 function hopRow(load: HopLoad): readonly string[] {

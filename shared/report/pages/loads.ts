@@ -5,6 +5,7 @@ import { bitRate } from "../../format/numbers.js";
 import {
   carriedWords,
   exceededWords,
+  grownWords,
   loadedHops,
   loadShare,
   loadWords,
@@ -67,6 +68,7 @@ function barOf({ hop, committedBps, carriedBps, worst }: HopLoad): LoadBar[] {
 }
 
 function loadsTable(loads: readonly HopLoad[], pageOf: DemandsPageOf): Table {
+  const grows = loads.some(({ grown }) => grown !== undefined);
   return {
     type: "table",
     searched: true,
@@ -75,6 +77,7 @@ function loadsTable(loads: readonly HopLoad[], pageOf: DemandsPageOf): Table {
       { title: "Demands" },
       { title: "Committed", align: "right" },
       { title: "Load", align: "right" },
+      ...(grows ? [{ title: "Grows to" }] : []),
       { title: "Worst", align: "right" },
       { title: "Load then", align: "right" },
       { title: "When it fails" },
@@ -89,6 +92,7 @@ function loadsTable(loads: readonly HopLoad[], pageOf: DemandsPageOf): Table {
           someOf(demands, 3) || NONE,
           bitRate(committedBps),
           share(committedBps, carriedBps),
+          ...(grows ? [grownWords(load) ?? NONE] : []),
           worst === undefined ? NONE : bitRate(worst.committedBps),
           worst === undefined ? NONE : share(worst.committedBps, carriedBps),
           worst === undefined ? NONE : linkedElement(worst.element, pageOf),
@@ -142,6 +146,7 @@ function factsOf({
   carriedBps,
   clearAirBps,
   worst,
+  grown,
   outgrown,
   outgrownWithout,
   ...load
@@ -171,6 +176,12 @@ function factsOf({
           note: `${loadWords(loadShare(worst.committedBps, carriedBps))}; ${someOf(worst.demands, 3)} ${worst.demands.length === 1 ? "comes" : "come"} to it`,
         },
   );
+  if (grown)
+    facts.push({
+      label: `With growth, in year ${grown.year}`,
+      value: bitRate(grown.committedBps),
+      note: `${loadWords(loadShare(grown.committedBps, carriedBps))} of what it carries`,
+    });
   if (outgrown)
     facts.push({
       label: "Outgrown",
