@@ -5,22 +5,19 @@
  */
 import { type Stock, suiting } from "../../shared/design/change.js";
 import type { Design } from "../../shared/design/design.js";
-import type { Absence, Licence } from "../../shared/design/licence.js";
-import { isDated, type Span, type View, WHOLE } from "../../shared/design/state.js";
+import { type Span, type View, WHOLE } from "../../shared/design/state.js";
 import { checkNames } from "../check/names.js";
-import { contradictions, endSites, hopSpan, overdue } from "../check/states.js";
+import { contradictions, endSites, overdue } from "../check/states.js";
 import { type Fact, factNamed, type TextProblem, wordOf } from "../facts/fact.js";
 import { type ResolvedDemand, resolveDemand } from "../resolve/demand.js";
 import { type ResolvedHop, resolveHop } from "../resolve/hop.js";
 import { inheritedFacts } from "../resolve/inherit.js";
-import { licenceTermsOf } from "../resolve/licence.js";
 import type { Lookup, ResolveProblem } from "../resolve/lookup.js";
 import { titleOf } from "../resolve/stated.js";
-import { stockOf } from "../resolve/stock.js";
-import { END } from "../schema/index.js";
 import { NAMED_KINDS } from "../schema/kinds.js";
 import { contentByKey } from "./content.js";
 import { Declarations, type NamesChanged } from "./declarations.js";
+import { makeDesign } from "./make-design.js";
 import { Memo } from "./memo.js";
 import { memoizedLookup } from "./memoized-lookup.js";
 import { Mentions } from "./mentions.js";
@@ -29,7 +26,6 @@ import { resolvePath } from "./path.js";
 import { Resolved } from "./resolved.js";
 import type { Declaration, SourceFile } from "./source-file.js";
 import { acceptedUntil, sameFacts, spansIn, standing } from "./standing.js";
-
 import { TakenOut } from "./taken-out.js";
 
 export class DesignModel {
@@ -262,84 +258,8 @@ export class DesignModel {
 
   /** The design as data; the same object until anything of it changes. Hops that cannot be resolved yet are not in it. */
   design(): Design {
-    this.lastDesign ??= this.makeDesign();
+    this.lastDesign ??= makeDesign(this, this.resolved, this.takenOut);
     return this.lastDesign;
-  }
-
-  private makeDesign(): Design {
-    const sites = this.resolvedNames("site", "site", this.lookup.site);
-    const hops = this.resolvedNames("hop", "hop", (name) => this.hop(name)?.hop);
-    const unformed = this.resolvedNames("hop", "unformed", (name) => this.hop(name)?.unformed);
-    const acceptedAt = this.resolvedNames("site", "accepted-at", this.lookup.acceptedAt);
-    const interferenceAt = this.resolvedNames("site", "interference-at", this.lookup.interferenceAt);
-    const demands = this.takenOut.demandsLeft(
-      this.resolvedNames("demand", "demand", (name) => this.demand(name)?.demand),
-    );
-    const trafficAt = this.resolvedNames("site", "traffic-at", this.lookup.trafficAt);
-    const maps = this.maps();
-    const licences = this.takenOut.licencesLeft(this.lookup.licences());
-    return {
-      title: this.title(),
-      terrain: this.terrain(),
-      maps: maps.length > 0 ? maps : undefined,
-      policy: this.lookup.policy(),
-      sites,
-      hops,
-      unformed: unformed.size > 0 ? unformed : undefined,
-      sitesOfUnfinished: this.sitesOfUnfinished(hops),
-      acceptedAt: acceptedAt.size > 0 ? acceptedAt : undefined,
-      interference: this.lookup.interference(),
-      interferenceAt: interferenceAt.size > 0 ? interferenceAt : undefined,
-      others: this.lookup.others(),
-      licences,
-      absentHops: licences && this.absentHops(licences, hops),
-      licenceTerms: licenceTermsOf(this.declarations("licences")[0]?.fact),
-      sheets: this.lookup.sheets(),
-      demands: demands.size > 0 ? demands : undefined,
-      traffic: this.lookup.traffic(),
-      trafficAt: trafficAt.size > 0 ? trafficAt : undefined,
-      ...stockOf(
-        this.networkFacts(),
-        this.resolvedNames("site", "equipment", this.lookup.equipment),
-        this.lookup,
-      ),
-    };
-  }
-
-  /** Sites at which hops end that cannot be resolved; every declaration of such a name counts. */
-  private sitesOfUnfinished(resolved: ReadonlyMap<string, unknown>): ReadonlySet<string> | undefined {
-    if (this.names("hop").length === resolved.size) return undefined;
-    const names = this.names("hop").filter((name) => this.standsHop(name));
-    if (names.length === resolved.size) return undefined;
-    const facts = names
-      .filter((name) => !resolved.has(name))
-      .flatMap((name) => this.standing(`hop ${name}`).flatMap((entry) => entry.fact.facts));
-    const ends = facts.filter((fact) => fact.property === END);
-    return new Set(ends.flatMap((fact) => wordOf(fact, "site") ?? []));
-  }
-
-  /** Of the hops that licences name, those that do not stand in the view. */
-  private absentHops(
-    licences: readonly Licence[],
-    standing: ReadonlyMap<string, unknown>,
-  ): ReadonlyMap<string, Absence> | undefined {
-    const absent = new Map<string, Absence>();
-    for (const { hop } of licences) {
-      if (standing.has(hop) || absent.has(hop) || this.standsHop(hop)) continue;
-      const entry = this.declarations(`hop ${hop}`)[0];
-      absent.set(hop, entry ? this.absenceOf(entry) : { is: "not declared" });
-    }
-    return absent.size > 0 ? absent : undefined;
-  }
-
-  private absenceOf(entry: Declaration): Absence {
-    const { until } = hopSpan(entry, (key) => this.declarations(key)[0]);
-    if (until > this.looked.on) return { is: "to come" };
-    return isDated(until) ? { is: "gone", since: until } : { is: "gone" };
-  }
-
-  private resolvedNames<T>(kind: string, what: string, find: (name: string) => T | undefined) {
-    return this.resolved.of(what, this.names(kind), find);
   }
 
   networkFacts(): readonly Fact[] {
