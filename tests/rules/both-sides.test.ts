@@ -41,6 +41,12 @@ const demand = (site: string, to = "TARN") =>
 const served = (...lines: string[]) => equipped(["chassis COPSE {\n  slot 4 FERN\n}", ...lines].join("\n"));
 const guided = (diameterM: number, lines: string) =>
   `antenna BIG like DISH60-18 {\n  diameter ${diameterM} m\n}\n\n${keld(`antenna BIG at 40 m\n    ${lines}`)}`;
+/** A coupler of another flange than the unit's for the second of two antennas. */
+const bolted = (second: string) =>
+  `radio R18F like R18 { interface UBR220 }\ncoupler H18-R like H18-E { interface UBR260 }\n\n${keld(
+    `antenna DISH60-18 at 40 m${second}\n    second-coupler H18-R direct`,
+    "polarization vertical\n  radio R18F\n  mode 55 MHz 128QAM\n  arrangement 1+1 hot-standby two-antennas",
+  )}`;
 
 const CASES: readonly (readonly [rule: string, what: string, tells: string, silent: string])[] = [
   [
@@ -112,6 +118,30 @@ const CASES: readonly (readonly [rule: string, what: string, tells: string, sile
     spectrum("mask 30 MHz 20 dB", "mask 30 MHz 25 dB", "mask 31 MHz 30 dB"),
   ],
   ["waveguide-missing", "1.8 m bear the unit", guided(1.81, ""), guided(1.8, "")],
+  [
+    "diversity-incomplete",
+    "a second channel where diversity is one of frequency",
+    exampleHop({ hop: `${RADIO} 1+1 frequency-diversity` }),
+    exampleHop({ hop: `${RADIO} 1+1 frequency-diversity\n  channel P18 / 55 MHz / 6` }),
+  ],
+  [
+    "slot-wrong-kind",
+    "a chassis of which the catalogue has the slots",
+    equipped("chassis BOX {\n  slot 3 FERN\n}", {}, `chassis BOX { slot 1 to 2 traffic }\n${FERN}`),
+    equipped("chassis BOX {\n  slot 3 FERN\n}", {}, `chassis BOX { height 1 U }\n${FERN}`),
+  ],
+  [
+    "cable-wrong-kind",
+    "what a hop takes that has no radio yet",
+    `cable CAT { kind ethernet }\n\n${keld("antenna DISH60-18 at 40 m\n    cable CAT", "polarization vertical\n  arrangement 1+0")}`,
+    `cable CAT { kind ethernet }\n\n${keld("antenna DISH60-18 at 40 m\n    cable CAT", "polarization vertical\n  arrangement all-outdoor 1+0")}`,
+  ],
+  [
+    "interface-mismatch",
+    "a second coupler counts with its antenna",
+    bolted("\n    second-antenna DISH60-18 at 36 m"),
+    bolted(""),
+  ],
 ];
 
 /** A figure of a rule's own example put in place of another. */
