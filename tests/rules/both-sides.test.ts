@@ -430,6 +430,21 @@ test("a demand of a site without hops is judged for the sites that have some", (
   ]);
 });
 
+test("a demand that several hops carry too little for names the first, and counts and names the others", () => {
+  const moss = "site MOSS {\n  at 47.46 -30.41\n  structure mast 60 m\n}\n\n";
+  const second = exampleHop()
+    .replaceAll("KELD", "MOSS")
+    .replaceAll("channel P18 / 55 MHz / 4", "channel P18 / 55 MHz / 8");
+  const asked = (to: string) => exampleDemand(["committed 400 Mbit/s"]).replace("to TARN\n", `to ${to}\n`);
+  const of = (to: string) =>
+    told("demand-capacity", `${moss}${asked(to)}\n\n${second}`).map(({ message, related }) => [
+      /up to this demand(.*)$/.exec(message)?.[1],
+      related?.map(({ at }) => at),
+    ]);
+  expect(of("TARN")).toEqual([["", ["hop KELD-TARN"]]]);
+  expect(of("MOSS")).toEqual([["; so do MOSS-TARN", ["hop KELD-TARN", "hop MOSS-TARN"]]]);
+});
+
 test("a list and a pattern that were not read yet are not told of", () => {
   const text = `${OTHERS_EXAMPLE}\n\nantenna LOST like DISH60-18 {\n  pattern-file "lost.csv"\n}\n\n${keld("antenna LOST at 40 m")}`;
   const design = designOf(text);
