@@ -131,6 +131,12 @@ const CASES: readonly (readonly [rule: string, what: string, tells: string, sile
     equipped("chassis BOX {\n  slot 3 FERN\n}", {}, `chassis BOX { height 1 U }\n${FERN}`),
   ],
   [
+    "survey-source",
+    "a survey that could be read",
+    exampleHop({ more: 'survey "too-long.csv" from KELD' }),
+    exampleHop({ more: 'survey "gone.csv" from KELD' }),
+  ],
+  [
     "cable-wrong-kind",
     "what a hop takes that has no radio yet",
     `cable CAT { kind ethernet }\n\n${keld("antenna DISH60-18 at 40 m\n    cable CAT", "polarization vertical\n  arrangement 1+0")}`,
