@@ -256,9 +256,7 @@ function sideCounts({ sites }: Design): SideCounts {
       const side = slip.side(position!);
       const count = countOf(slip);
       const all = [...count.values()].reduce((a, b) => a + b, 0);
-      return (
-        side !== 0 && count.get(side) === 1 && (count.get(-side) ?? 0) === all - 1 && all > ENOUGH_OTHERS
-      );
+      return side !== 0 && (count.get(-side) ?? 0) === all - 1 && all > ENOUGH_OTHERS;
     },
   };
 }

@@ -25,6 +25,7 @@ import {
   reversed,
   TARN,
 } from "./builders.js";
+import { carrierHops, judgedOnLevelGround } from "./carrier-hops.js";
 
 const LENGTH_M = evaluateHop(makeHop(), levelGround(9000)).distanceM!;
 const GROUND = levelGround(LENGTH_M);
@@ -169,6 +170,53 @@ test("over all arrangements: a unit has one arm at an end, the weakest carrier i
       }
     }),
     { numRuns: 300 },
+  );
+});
+
+test("that carriers cross is told where one is on another arm at each end and the arms of a coupler differ, once", () => {
+  const facts = ARRANGEMENTS.filter(({ coupler: kind }) => kind !== undefined);
+  const ends = fc.record({
+    isUnequal: fc.boolean(),
+    armsExchanged: fc.constantFrom(true as const, undefined),
+  });
+  fc.assert(
+    fc.property(fc.constantFrom(...facts), ends, ends, ({ name, coupler: kind }, keld, tarn) => {
+      const built = ({ isUnequal, armsExchanged }: typeof keld) => {
+        const coupler = { name: "C", kind, mainLossDb: 3.6, standbyLossDb: isUnequal ? 6.4 : undefined };
+        const further = [0, 1, 2].map(() => ({ antenna: ANTENNA, heightM: 38, coupler }));
+        return { coupler, further, armsExchanged, diversityAntenna: ANTENNA, diversityHeightM: 36 };
+      };
+      const { carriers, notes } = evaluateHop(over(name, built(keld), built(tarn)), GROUND);
+      const isCrossed = carriers.some(
+        ({ ends: [a, b] }) => ![a.arm, b.arm].includes("none") && a.arm !== b.arm,
+      );
+      const isTold = carriers.length > 1 && isCrossed && (keld.isUnequal || tarn.isUnequal);
+      expect(
+        notes.filter(({ code }) => code === "carriers-cross"),
+        name,
+      ).toHaveLength(isTold ? 1 : 0);
+    }),
+    { numRuns: 300 },
+  );
+});
+
+test("a way loses at its couplers and branching networks what the level diagram has there", () => {
+  fc.assert(
+    fc.property(carrierHops, ({ hop }) => {
+      for (const { levels, paths, receivedLevelDbm } of judgedOnLevelGround(hop).result.directions) {
+        const lossDb = levels
+          .filter(({ passes: { code } }) => code === "coupler" || code === "branching-network")
+          .reduce((sum, { changeDb }) => sum - changeDb, 0);
+        const judged = paths?.filter(
+          (one) => one.state === "normal" && Math.abs(one.receivedLevelDbm - receivedLevelDbm) < 1e-9,
+        );
+        // Of several that arrive alike one is in the diagram.
+        if (judged !== undefined)
+          expect(judged.map(({ branchingLossDb }) => branchingLossDb)).toContainEqual(
+            expect.closeTo(lossDb, 9),
+          );
+      }
+    }),
   );
 });
 

@@ -152,6 +152,38 @@ describe("diversity", () => {
     expect(codes({ furtherChannels })).not.toContain("frequency-diversity-not-counted");
   });
 
+  test("of little use is remarked: below five times by frequency, and where a second antenna makes it worse", () => {
+    const furtherChannels = [
+      { plan: "P", bandwidthHz: 28e6, number: 3, standing: "stated" as const, separationHz: 300e6 },
+    ];
+    const second = { arrangement: { name: "1+1 frequency-diversity" }, furtherChannels };
+    const seen = { "improvement-below-five": new Set(), "diversity-does-not-help": new Set() };
+    for (let lossDb = 0; lossDb <= 36; lossDb += 3) {
+      const [first, at] = [{ ...big, extraLossDb: lossDb }, diversity] as const;
+      for (const [more, code] of [
+        [second, "improvement-below-five"],
+        [SPACE, "diversity-does-not-help"],
+      ] as const) {
+        const result = judge(longHop(more, first, more === SPACE ? at : big));
+        const improvements = (["KELD", "TARN"] as const).map((from, i) => {
+          const { fadeMarginDb } = direction(result, from).modes[0]!;
+          const fade = 10 ** (fadeMarginDb / 10);
+          // Sections 6.2.5 and 6.2.4; towards KELD there is no second antenna.
+          if (more === second) return (80 / (F[i]! ** 2 * (LONG_M / 1000))) * (0.3 / F[i]!) * fade;
+          const p0 = occurrence(judge(longHop({}, big, big)));
+          const I = 1 - Math.exp(-0.04 * 12 ** 0.87 * F[0] ** -0.12 * (LONG_M / 1000) ** 0.48 * p0 ** -1.04);
+          return i === 0 ? I * fade : Number.POSITIVE_INFINITY;
+        });
+        const isTold = result.notes.some(
+          (one) => one.code === "method-remark" && one.of === "diversity" && one.remark.code === code,
+        );
+        expect(isTold, `${code} ${lossDb} dB`).toBe(Math.min(...improvements) < (more === second ? 5 : 1));
+        seen[code].add(isTold);
+      }
+    }
+    expect(Object.values(seen).map(({ size }) => size)).toEqual([2, 2]);
+  });
+
   test("that its method refuses is told, and counts nothing", () => {
     // A spacing beyond all masts: the exponent of the improvement overflows, and nothing is made of it.
     const far = { ...big, diversityAntenna: big.antenna, diversityHeightM: 1e300 };
@@ -253,6 +285,38 @@ describe("rain", () => {
     expect(stepOf(scaled, "A2Db")).toBeCloseTo(22 * (phi(F[0]) / phi(18)) ** (1 - there), 3);
     // Section 2.4.4: 300 A/(335 + A).
     expect(measured(22, F[1] * 1e9, "horizontal")).toBeCloseTo((300 * 22) / (335 + 22), 9);
+  });
+
+  test("measured in one polarization is turned into the other, and into a slant one not at all", () => {
+    const measured = (had: "vertical" | "horizontal" | undefined, polarization: Hop["polarization"]) =>
+      judge(
+        longHop({
+          polarization,
+          measuredRain: { attenuation001Db: 22, frequencyHz: F[1] * 1e9, polarization: had },
+        }),
+      );
+    const between = [
+      ["vertical", "slant"],
+      ["horizontal", "slant"],
+    ] as const;
+    for (const [had, wanted] of between) {
+      const { rainAttenuation001Db, missing } = measured(had, wanted);
+      expect(rainAttenuation001Db).toBeUndefined();
+      expect(missing).toContainEqual({
+        code: "refusal",
+        of: ["rain"],
+        reason: { code: "rain-turned-from-slant" },
+      });
+    }
+    for (const [had, wanted] of [
+      [undefined, "slant"],
+      ["vertical", "horizontal"],
+      ["horizontal", "horizontal"],
+    ] as const) {
+      const { rainAttenuation001Db, missing } = measured(had, wanted);
+      expect(rainAttenuation001Db).toBeGreaterThan(0);
+      expect(missing).toEqual([]);
+    }
   });
 
   test("measured where its method does not reach gives no figure of rain, and says so", () => {

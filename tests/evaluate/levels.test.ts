@@ -8,6 +8,7 @@ import { elementName } from "../support/element-name.js";
 import { loadVectors, testRows } from "../support/vectors.js";
 import {
   ANTENNA,
+  CLIMATE,
   direction,
   end,
   KELD,
@@ -17,6 +18,7 @@ import {
   NO_GROUND,
   QAM128,
   QPSK,
+  R18,
   reversed,
   reversedGround,
   TARN,
@@ -186,6 +188,26 @@ test("overload is held against the strongest mode, margins against each mode's o
     expect.closeTo(24 - lossDb + 86, 9),
     expect.closeTo(20 - lossDb + 69, 9),
   ]);
+});
+
+test("enhancement in clear air takes the receiver over its overload in a share of the worst month", () => {
+  const over = (overloadDbm: number) => {
+    const hop = makeHop({ climate: { ...CLIMATE, logK: -2.5 }, radio: { ...R18, overloadDbm } });
+    const result = evaluateHop(hop, GROUND);
+    return { ...direction(result, "KELD").overload!, result };
+  };
+  // Above 10 dB the method exceeds E for 10^((-1.7 + 0.2 A0.01 - E)/3.5) percent (tests/p530 holds it against vectors).
+  const { marginDb, worstMonthPercent, receivedLevelDbm } = over(-20);
+  expect(marginDb).toBeCloseTo(-20 - receivedLevelDbm, 9);
+  expect(worstMonthPercent).toBeGreaterThan(0);
+  for (const moreDb of [3.5, 7]) {
+    const more = over(-20 + moreDb).worstMonthPercent!;
+    // 3.5 dB take a decade.
+    expect(worstMonthPercent! / more).toBeCloseTo(10 ** (moreDb / 3.5), 6);
+  }
+  // Already overloaded there is no enhancement to wait for.
+  expect(over(receivedLevelDbm).worstMonthPercent).toBeDefined();
+  expect(over(receivedLevelDbm - 0.1).worstMonthPercent).toBeUndefined();
 });
 
 test("what is not known is told, and the rest is computed", () => {

@@ -69,6 +69,27 @@ describe("the ray to a diversity antenna", () => {
     expect(told(diverse(44, 2, { objective }))[0]!.message).toContain("asks 0 F1 of it");
   });
 
+  test("names the criterion that it misses, of several the one that it misses by most", () => {
+    const [low, half, full] = [0, 0.5, 1].map((fresnelFraction) => ({ fresnelFraction, kFactor: 1.33 }));
+    const named = (objective: Partial<Objective>, heightM: number) =>
+      told(diverse(44, heightM, { objective: { ...TRUNK, ...objective } })).map(({ related }) =>
+        related?.map(({ at, message }) => `${at}: ${message}`),
+      );
+    // At 2 m the ray is blocked, at 23 m it clears less than F1.
+    expect(named({ clearance: [low!, full!, half!] }, 2)).toEqual([
+      ["objective trunk / clearance#1: 1 F1 at k 1.33"],
+    ]);
+    expect(named({ clearance: [low!, full!] }, 23)).toEqual([
+      ["objective trunk / clearance#1: 1 F1 at k 1.33"],
+    ]);
+    expect(named({ diversityClearance: [low!, half!] }, 2)).toEqual([
+      ["objective trunk / diversity-clearance#1: 0.5 F1 at k 1.33"],
+    ]);
+    expect(named({ diversityClearance: [half!, low!] }, 2)).toEqual([
+      ["objective trunk / diversity-clearance: 0.5 F1 at k 1.33"],
+    ]);
+  });
+
   test("an obstruction takes from the level of the receiver on it, and from the improvement", () => {
     const [clear, blocked] = [evaluate(diverse(44, 44)), evaluate(diverse(44, 2))];
     const inState = (wanted: string) => (result: typeof clear) =>

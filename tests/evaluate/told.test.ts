@@ -1,7 +1,12 @@
 /** What a result says beside its figures: each remark and each citation on both sides of what it depends on. */
 import { describe, expect, test } from "vitest";
 import type { Hop, HopEnd } from "../../shared/design/design.js";
-import type { InputCode, InputUsed } from "../../shared/evaluate/account/input.js";
+import {
+  type Input,
+  type InputCode,
+  type InputUsed,
+  isSameInput,
+} from "../../shared/evaluate/account/input.js";
 import type { MethodId } from "../../shared/evaluate/account/methods.js";
 import type { NoteCode } from "../../shared/evaluate/account/note.js";
 import { isAbout } from "../../shared/evaluate/account/note-facts.js";
@@ -20,6 +25,7 @@ import {
   makeHop,
   NO_GROUND,
   QAM128,
+  QPSK,
   R18,
   TARN,
 } from "./builders.js";
@@ -48,6 +54,17 @@ const inClimate = (climate: Hop["climate"]) => makeHop({ climate });
 const mode = (more: object) => makeHop({ modes: [{ ...QAM128, ...more }] });
 const failing = (mtbfHours: number | undefined, repairHours: number | undefined) =>
   makeHop({ radio: { ...R18, mtbfHours }, repairHours });
+const adaptive = (hysteresisDb: number | undefined, modes = [QPSK, QAM128]) =>
+  makeHop({ modes, radio: { ...R18, hysteresisDb } });
+const crane = (distanceM: number) =>
+  makeHop({
+    obstacles: [
+      { title: "low", heightM: 1, distanceM: 3000 },
+      { title: "crane", heightM: 1, distanceM },
+    ],
+  });
+const diverse = (diversityHeightM: number | undefined) =>
+  alike({ diversityAntenna: ANTENNA, diversityHeightM }, { arrangement: { name: "1+1 space-diversity" } });
 function onOneChannel(name: string): Hop {
   const channel = { plan: "P18", bandwidthHz: 55e6, number: 1, standing: "stated" as const };
   return makeHop({ arrangement: { name }, channel });
@@ -95,6 +112,10 @@ const NOTES: readonly (readonly [NoteCode, one: Case, next: Case])[] = [
     { hop: inClimate({ ...CLIMATE, logK: undefined, dN1: -157.1 }) },
     { hop: inClimate({ ...CLIMATE, logK: undefined, dN1: -157 }) },
   ],
+  ["higher-mode-after-hysteresis", { hop: adaptive(2) }, { hop: adaptive(0) }],
+  ["higher-mode-after-hysteresis", { hop: adaptive(2) }, { hop: adaptive(undefined) }],
+  ["higher-mode-after-hysteresis", { hop: adaptive(2) }, { hop: adaptive(2, [QAM128]) }],
+  ["obstacles-not-counted", { hop: crane(LENGTH_M) }, { hop: crane(LENGTH_M - 1) }],
   ["equipment-not-counted", { hop: failing(1e5, undefined) }, { hop: failing(1e5, 24) }],
   ["equipment-not-counted", { hop: failing(undefined, 24) }, { hop: failing(undefined, undefined) }],
   [
@@ -177,6 +198,29 @@ test("a guide that is counted and not chosen is told among what went in, with th
   ]);
 });
 
+test("a figure that two things have is told once for each site, antenna, mode and frequency of theirs", () => {
+  const told = { code: "antenna-gain", antenna: "A", gainDbi: 38 } as const;
+  const of: Record<string, string | number> = {
+    site: "KELD",
+    antenna: "A",
+    modulation: "QPSK",
+    ofPointsAtHz: 18e9,
+  };
+  const one = { ...told, ...of } as Input;
+  expect(isSameInput(one, { ...one, gainDbi: 39 } as Input)).toBe(true);
+  expect(isSameInput(one, { ...one, code: "guide-loss" } as Input)).toBe(false);
+  for (const fact of Object.keys(of)) {
+    expect(isSameInput(one, { ...one, [fact]: "other" } as Input), fact).toBe(false);
+    expect(isSameInput(one, { ...one, [fact]: undefined } as Input), fact).toBe(false);
+  }
+  const other = { ...ANTENNA, name: "OTHER" };
+  const hop = makeHop({ ends: [end(KELD, "high"), end(TARN, "low", { antenna: other })] });
+  const names = evaluateHop(hop, GROUND).inputs.flatMap((input) =>
+    input.code === "antenna-gain" ? input.antenna : [],
+  );
+  expect(names.toSorted()).toEqual(["DISH60-18", "OTHER"]);
+});
+
 describe("a rain rate of a map", () => {
   const from = {
     code: "map",
@@ -227,6 +271,10 @@ test("a remark stands with the figures that it is about in an explanation, and b
 
 const METHODS_CITED: readonly (readonly [MethodId, one: Case, next: Case])[] = [
   ["equipment", { hop: failing(1e5, 24) }, { hop: failing(1e5, undefined) }],
+  ["diversity-outage", { hop: diverse(30) }, { hop: diverse(undefined) }],
+  ["diversity-outage", { hop: diverse(30) }, { hop: diverse(40) }],
+  ["enhancement", { hop: makeHop() }, { hop: makeHop({ radio: { ...R18, overloadDbm: undefined } }) }],
+  ["enhancement", { hop: makeHop() }, { hop: makeHop({ radio: { ...R18, overloadDbm: -70 } }) }],
   ["total-outage", { hop: mode({ dispersiveMarginDb: 40 }) }, { hop: mode({}) }],
   ["diffraction", { hop: makeHop(), ground: HILL }, { hop: makeHop() }],
   [

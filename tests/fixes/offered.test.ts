@@ -133,3 +133,23 @@ test("halves are not offered to be exchanged where a hop states its frequencies 
   expect(await exchanges(["18.93 GHz", "17.92 GHz"])).toEqual(new Set());
   expect(await exchanges(["high", "17.92 GHz"])).toEqual(new Set());
 });
+
+test("a licensed frequency is written again at the end: its half on a channel, its figure without one", async () => {
+  const written = async (keld: string, change = (hop: string) => hop) => {
+    const at = (of: string) => `antenna DISH60-18 at 40 m\n    transmits ${of}`;
+    const hop = change(exampleHop({ keld: at(keld), tarn: at(/GHz/.test(keld) ? "17.92 GHz" : "low") }));
+    const licence = 'licence "F-1" of KELD-TARN from KELD { frequency 18.93 GHz }';
+    const applied = await fixesOfRule([EXAMPLE_PREAMBLE, hop, licence].join("\n"), "licence-differs");
+    return applied
+      .filter(({ fix }) => fix.title.startsWith("Write the licensed frequency"))
+      .map(({ text, after }) => [
+        /KELD \{\s.*\s*(transmits .*)/.exec(text.slice(text.indexOf("hop ")))?.[1],
+        after,
+      ]);
+  };
+  const without = (hop: string) => hop.replace("  channel P18 / 55 MHz / 4\n", "");
+  expect(await written("low")).toEqual([["transmits high", 0]]);
+  expect(await written("18.95 GHz", without)).toEqual([["transmits 18.93 GHz", 0]]);
+  // A channel between the two is no matter of the end.
+  expect(await written("18.985 GHz", (hop) => hop.replace("/ 4", "/ 5"))).toEqual([]);
+});

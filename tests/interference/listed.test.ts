@@ -88,6 +88,17 @@ describe("a list", () => {
     ]);
   });
 
+  test("of which many rows are not read for one reason names the first five lines and counts the rest", async () => {
+    const lost = "47.6,-30.4,high,28,60\n";
+    const lines = async (count: number) => {
+      write("register.csv", `${HEAD}${NEAR}${lost.repeat(count)}`);
+      return /fixed service in (.*)$/.exec((await told(/^others-rows$/)).join())?.[1];
+    };
+    expect(await lines(5)).toBe('lines 3, 4, 5, 6, 7 ("high")');
+    expect(await lines(6)).toBe('lines 3, 4, 5, 6, 7 and 1 more ("high")');
+    expect(await lines(17)).toBe('lines 3, 4, 5, 6, 7 and 12 more ("high")');
+  });
+
   // The box of the two sites reaches from 47.5 to 47.55 degrees north.
   test.each([
     ["38.6,-30.45", 0],

@@ -1,6 +1,7 @@
 /** Stations nearer to each other than 100 m: told, open where a criterion asks, judged by a stated coupling loss. */
 import { describe, expect, test } from "vitest";
 import { evaluateHop } from "../../shared/evaluate/hop.js";
+import { fromHub } from "../../shared/rules/example-interference.js";
 import { exampleHop } from "../../shared/rules/example-preamble.js";
 import { judgeNetwork } from "../../shared/rules/judge-network.js";
 import { designOf } from "../equipment/designs.js";
@@ -34,7 +35,7 @@ function judged(text: string, rows: string) {
   const told = findings
     .filter(({ rule }) => rule === "coupling-loss-missing")
     .map(({ severity, message, help, notJudged }) => ({ severity, message, help, notJudged }));
-  return { design, interference, told };
+  return { design, interference, told, findings };
 }
 
 /** Where KELD stands, and what it hears and sends. */
@@ -74,6 +75,15 @@ describe("a transmitter of others beside a receiver", () => {
     const { told, interference } = judged(exampleHop(), sender(105));
     expect(told).toEqual([]);
     expect(interference.of("KELD-TARN").some(({ entries }) => entries.length > 0)).toBe(true);
+  });
+
+  test("is one of three that are named by their lines, and further ones are counted", () => {
+    const others = (count: number) => {
+      const rows = Array.from({ length: count }, (_, metres) => sender(50 + metres)).join("");
+      return /from (others \(.*\)) within/.exec(judged(exampleHop(), rows).told[0]!.message)?.[1];
+    };
+    expect(others(3)).toBe("others (line 2 of o.csv, line 3 of o.csv, line 4 of o.csv)");
+    expect(others(5)).toBe("others (line 2 of o.csv, line 3 of o.csv, line 4 of o.csv and 2 more)");
   });
 
   test("keeps the criterion open where the network states one", () => {
@@ -116,6 +126,19 @@ function interferenceStated(text: string, rows: string, lossDb: number) {
   const findings = judgeNetwork(stated, results, "2026-06-01", { files, interference });
   return { interference, told: findings.filter(({ rule }) => rule === "coupling-loss-missing") };
 }
+
+test("of what raises a threshold the hops of the design are places to go to, and lines of a list are none", () => {
+  const places = (text: string, ...rows: string[]) =>
+    judged(text, rows.join(""))
+      .findings.filter(({ rule, at }) => rule === "interference-degradation" && at.endsWith("/ KELD"))
+      .map(({ message, related }) => [/MOSS-TARN|o\.csv/.exec(message)?.[0], related?.map(({ at }) => at)]);
+  // Behind TARN, in KELD's beam and looking into it.
+  const beyond = (n: number) => `47.56${n},-30.38,${hearsMHz},55,60,${latitudeDeg},${longitudeDeg}\n`;
+  const own = fromHub({ channel: 4 });
+  expect(places(own)).toEqual([["MOSS-TARN", ["hop MOSS-TARN / TARN"]]]);
+  expect(places(exampleHop(), beyond(0))).toEqual([["o.csv", []]]);
+  expect(places(own, beyond(0), beyond(1))).toEqual([["o.csv", ["hop MOSS-TARN / TARN"]]]);
+});
 
 test("a receiver of others beside a transmitter is told at the hop that sends, and open where others are protected", () => {
   const told = (criteria: string) => judged(`${criteria}\n${exampleHop()}`, receiver(40)).told;

@@ -348,6 +348,20 @@ licence "NEW" of KELD-TARN from KELD {\n  height 50 m\n  since 2026-07-01\n  unt
     expect(told(text(40), "2026-07-01")[0]).toContain("licence NEW grants 50.0 m");
   });
 
+  test("a licence that ends is followed by the next of its own end and hop alone, from the day behind it", () => {
+    const followed = (by: string, days: string) =>
+      told(
+        `${exampleHop()}\n${exampleHop().replace("hop KELD-TARN", "hop SECOND")}
+licence "OLD" of KELD-TARN from KELD {\n  until 2026-06-30\n}
+licence "NEXT" of ${by} {\n  ${days}\n}`,
+      ).every((one) => !one.startsWith("licence-expires: licence OLD"));
+    expect(followed("KELD-TARN from KELD", "since 2026-07-01")).toBe(true);
+    expect(followed("KELD-TARN from KELD", "since 2026-07-02")).toBe(false);
+    expect(followed("KELD-TARN from KELD", "since 2026-07-01\n  until 2026-06-30")).toBe(false);
+    expect(followed("KELD-TARN from TARN", "since 2026-07-01")).toBe(false);
+    expect(followed("SECOND from KELD", "since 2026-07-01")).toBe(false);
+  });
+
   test("from one day to another, over leap years", () => {
     fc.assert(
       fc.property(

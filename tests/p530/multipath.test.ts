@@ -176,6 +176,24 @@ describe("refusals and limits", () => {
     expect(multipathOccurrence({ ...usual, dN75: 0, meanTerrainAslM: 121 }).ok).toBe(true);
   });
 
+  it("takes antennas on the mean terrain, with the bulge of the Earth, and none below it", () => {
+    // hc = h - d^2/102 - ht, of two antennas alike; at 10 km a bulge of 0.98 m.
+    const at = (heightM: number) =>
+      multipathOccurrence({
+        ...usual,
+        dN75: 0,
+        distanceM: 10_000,
+        antenna1AslM: heightM,
+        antenna2AslM: heightM,
+        meanTerrainAslM: 0,
+      });
+    expect(at(100 / 102)).toMatchObject({ ok: true, steps: { hcM: 0 } });
+    expect(at(100 / 102 - 1e-9)).toMatchObject({
+      ok: false,
+      refusal: { code: "antennas-below-mean-terrain" },
+    });
+  });
+
   it("needs no multipath up to 5 km", () => {
     const short = { ...usual, distanceM: 5000 };
     expect(multipathOccurrence(short)).toMatchObject({ ok: true, occurrencePercent: 0, needed: false });

@@ -343,6 +343,32 @@ describe("P.526 delta-Bullington, properties", () => {
     expect(found.actual?.edgeLossDb).toBeCloseTo(6.03, 2);
   });
 
+  test("grazing within rounding, at one point or at several, is grazing too, wherever the line slopes", () => {
+    const heightM = fc.double({ min: 0, max: 500, noNaN: true });
+    fc.assert(
+      fc.property(
+        heightM,
+        heightM,
+        fc.uniqueArray(fc.integer({ min: 1, max: 19 }), { minLength: 1 }),
+        (a, b, touching) => {
+          const line = Array.from({ length: 21 }, (_, i) => a + (b - a) * (i / 20));
+          const heights = line.map((onLineM, i) => (touching.includes(i) ? onLineM : onLineM - 200));
+          const { actual } = deltaBullington(evenProfile(heights), {
+            ...plain,
+            antenna1HeightM: a,
+            antenna2HeightM: b,
+            effectiveRadiusM: Number.POSITIVE_INFINITY,
+          });
+          expect(actual!.v).toBeCloseTo(0, 6);
+          expect(actual!.edgeLossDb).toBeCloseTo(6.03, 2);
+          const { edgeDistanceM = 15_000 } = actual!;
+          expect(edgeDistanceM > 0 && edgeDistanceM < 30_000, `edge at ${edgeDistanceM} m`).toBe(true);
+        },
+      ),
+      { numRuns: 1000 },
+    );
+  });
+
   test("unknown points are left out and counted", () => {
     const whole = deltaBullington(evenProfile([100, 105, 110, 115, 120]), plain);
     const holed = deltaBullington(evenProfile([100, 105, Number.NaN, 115, 120]), plain);

@@ -182,7 +182,8 @@ describe("of availability", () => {
     const { message, help, proposed } = availability(hop());
     expect(message).toMatch(/; multipath takes .* a year, most of it selective fading \(.* a year\)/);
     expect(help).toMatch(/^No margin would meet it: selective fading takes .* a year whatever the margin\./);
-    expect(proposed).not.toEqual([]);
+    // The radio in use is no other one, though in the catalogue it has no selective fading.
+    expect(proposed).toContain("radio R18S");
     expect(proposed.join()).not.toContain("antenna A");
     const nothing = availability(hop(), { antennas: STOCK.antennas, radios: [], couplers: [] });
     expect(nothing.proposed).toEqual([expect.stringMatching(/^space diversity/)]);
@@ -413,6 +414,7 @@ test("every change that a finding proposes, applied, removes it and brings no er
           if (rule === "availability") expect(result.availability!.verdict).toBe("met");
           if (change.kind === "space-diversity") expect(hop.arrangement.name).toBe("1+0");
           if (change.kind === "polarization") expect(hop.polarization).not.toBe("vertical");
+          if (change.kind === "radio") expect(change.radio).not.toBe(hop.radio!.name);
         }
       }
     }),
@@ -495,6 +497,10 @@ test("where a coupler or antenna does not fit, those of the catalogue that do ar
   const seven = hopWith({ antennas: { ...A06, name: "D7", band: { fromHz: 7e9, toHz: 8e9 } } });
   expect(helpOf(seven, "antenna-out-of-band")).toBe("Of the catalogue fit A06, A12 and A18.");
   expect(helpOf(hot(), "coupler-missing", { ...STOCK, couplers: [] })).toBeUndefined();
+  const single = { ...A06, name: "A06-S", polarizations: "single" } as const;
+  const crossed = hopWith({ antennas: single }, { arrangement: { name: "2+0 xpic" } });
+  const mixed = { ...STOCK, antennas: [...STOCK.antennas, single] };
+  expect(helpOf(crossed, "antenna-single-polarized", mixed)).toBe("Of the catalogue fit A06, A12 and A18.");
   // Six are named, of more the first six.
   const many = (count: number) => ({
     ...STOCK,

@@ -41,6 +41,12 @@ const demand = (site: string, to = "TARN") =>
 const served = (...lines: string[]) => equipped(["chassis COPSE {\n  slot 4 FERN\n}", ...lines].join("\n"));
 const guided = (diameterM: number, lines: string) =>
   `antenna BIG like DISH60-18 {\n  diameter ${diameterM} m\n}\n\n${keld(`antenna BIG at 40 m\n    ${lines}`)}`;
+/** A coupler of another flange than the unit's for the second of two antennas. */
+const bolted = (second: string) =>
+  `radio R18F like R18 { interface UBR220 }\ncoupler H18-R like H18-E { interface UBR260 }\n\n${keld(
+    `antenna DISH60-18 at 40 m${second}\n    second-coupler H18-R direct`,
+    "polarization vertical\n  radio R18F\n  mode 55 MHz 128QAM\n  arrangement 1+1 hot-standby two-antennas",
+  )}`;
 
 const CASES: readonly (readonly [rule: string, what: string, tells: string, silent: string])[] = [
   [
@@ -112,6 +118,36 @@ const CASES: readonly (readonly [rule: string, what: string, tells: string, sile
     spectrum("mask 30 MHz 20 dB", "mask 30 MHz 25 dB", "mask 31 MHz 30 dB"),
   ],
   ["waveguide-missing", "1.8 m bear the unit", guided(1.81, ""), guided(1.8, "")],
+  [
+    "diversity-incomplete",
+    "a second channel where diversity is one of frequency",
+    exampleHop({ hop: `${RADIO} 1+1 frequency-diversity` }),
+    exampleHop({ hop: `${RADIO} 1+1 frequency-diversity\n  channel P18 / 55 MHz / 6` }),
+  ],
+  [
+    "slot-wrong-kind",
+    "a chassis of which the catalogue has the slots",
+    equipped("chassis BOX {\n  slot 3 FERN\n}", {}, `chassis BOX { slot 1 to 2 traffic }\n${FERN}`),
+    equipped("chassis BOX {\n  slot 3 FERN\n}", {}, `chassis BOX { height 1 U }\n${FERN}`),
+  ],
+  [
+    "survey-source",
+    "a survey that could be read",
+    exampleHop({ more: 'survey "too-long.csv" from KELD' }),
+    exampleHop({ more: 'survey "gone.csv" from KELD' }),
+  ],
+  [
+    "cable-wrong-kind",
+    "what a hop takes that has no radio yet",
+    `cable CAT { kind ethernet }\n\n${keld("antenna DISH60-18 at 40 m\n    cable CAT", "polarization vertical\n  arrangement 1+0")}`,
+    `cable CAT { kind ethernet }\n\n${keld("antenna DISH60-18 at 40 m\n    cable CAT", "polarization vertical\n  arrangement all-outdoor 1+0")}`,
+  ],
+  [
+    "interface-mismatch",
+    "a second coupler counts with its antenna",
+    bolted("\n    second-antenna DISH60-18 at 36 m"),
+    bolted(""),
+  ],
 ];
 
 /** A figure of a rule's own example put in place of another. */
@@ -398,6 +434,21 @@ test("a demand of a site without hops is judged for the sites that have some", (
   expect(messages("demand-ports", `${bare}${served()}\n\n${demand("MOSS", "LONE")}`)).toEqual([
     expect.stringContaining("MOSS"),
   ]);
+});
+
+test("a demand that several hops carry too little for names the first, and counts and names the others", () => {
+  const moss = "site MOSS {\n  at 47.46 -30.41\n  structure mast 60 m\n}\n\n";
+  const second = exampleHop()
+    .replaceAll("KELD", "MOSS")
+    .replaceAll("channel P18 / 55 MHz / 4", "channel P18 / 55 MHz / 8");
+  const asked = (to: string) => exampleDemand(["committed 400 Mbit/s"]).replace("to TARN\n", `to ${to}\n`);
+  const of = (to: string) =>
+    told("demand-capacity", `${moss}${asked(to)}\n\n${second}`).map(({ message, related }) => [
+      /up to this demand(.*)$/.exec(message)?.[1],
+      related?.map(({ at }) => at),
+    ]);
+  expect(of("TARN")).toEqual([["", ["hop KELD-TARN"]]]);
+  expect(of("MOSS")).toEqual([["; so do MOSS-TARN", ["hop KELD-TARN", "hop MOSS-TARN"]]]);
 });
 
 test("a list and a pattern that were not read yet are not told of", () => {

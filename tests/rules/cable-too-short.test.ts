@@ -34,6 +34,28 @@ test("one length for two heights is held against the higher", () => {
   ]);
 });
 
+test("rounding never makes a length that is too short read like one that reaches", () => {
+  const centimetre = fc.integer({ min: 100, max: 3000 });
+  const figures = (message: string) =>
+    [...message.matchAll(/([\d.]+) m\b/g)].map(([, figure]) => Number(figure));
+  fc.assert(
+    fc.property(
+      centimetre,
+      fc.integer({ min: 0, max: 500 }),
+      fc.integer({ min: 1, max: 12 }),
+      (heightCm, runCm, lessCm) => {
+        const end = `antenna DISH60-18 at ${heightCm / 100} m\n    cable COAX length ${(heightCm + runCm - lessCm) / 100} m`;
+        const [message] = told(end, { run: runCm === 0 ? "" : `  cable-run ${runCm / 100} m` });
+        const [lengthM, ...asked] = figures(message!);
+        // The height, or with a run the height, the run and their sum.
+        expect(asked).toHaveLength(runCm === 0 ? 1 : 3);
+        expect(lengthM, message).toBeLessThan(asked.at(-1)!);
+      },
+    ),
+    { numRuns: 60, examples: [[4004, 0, 3]] },
+  );
+});
+
 test("is told exactly where the length is less than height and run", () => {
   const metre = fc.integer({ min: 1, max: 99 });
   fc.assert(

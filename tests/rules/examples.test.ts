@@ -1,6 +1,10 @@
 import { describe, expect, test } from "vitest";
+import { DesignModel } from "../../language/model/design-model.js";
+import { readSource } from "../../language/model/source-file.js";
+import { EXAMPLE_PREAMBLE } from "../../shared/rules/example-preamble.js";
 import { RULES } from "../../shared/rules/index.js";
-import { judgeExample } from "./example-design.js";
+import { judgeNetwork } from "../../shared/rules/judge-network.js";
+import { judgeExample, TODAY } from "./example-design.js";
 
 describe.each([...RULES.values()])("$id", (rule) => {
   test("its bad example is found, its good one is not", () => {
@@ -22,6 +26,18 @@ describe.each([...RULES.values()])("$id", (rule) => {
     expect(rule.title).toMatch(/^[A-Z].*[^.]$/);
     expect(rule.source).not.toBe("");
   });
+});
+
+test("before any hop is evaluated the network is judged, and nothing is told that rests on results", () => {
+  for (const { id, bad, good } of RULES.values())
+    for (const text of [bad, good]) {
+      const model = new DesignModel("/example");
+      model.setFile(readSource("/example/example.hop", `${EXAMPLE_PREAMBLE}\n${text}`));
+      for (const { rule } of judgeNetwork(model.design(), new Map(), TODAY)) {
+        const told = RULES.get(rule)!;
+        expect(told.scope === "network" && told.ofResults, `${rule} in the example of ${id}`).not.toBe(true);
+      }
+    }
 });
 
 test("a sound hop has no findings but those it is meant to have", () => {

@@ -392,6 +392,23 @@ testRows("couplers that conserve power, and those that do not", SPLIT.source, SP
   is.same("possible", !ids(network(hop)).includes("coupler-impossible"), row.possible);
 });
 
+test("no arm of a coupler gains, whatever the other one loses", () => {
+  const told = (coupler: { mainLossDb: number; standbyLossDb?: number }) => {
+    const made = { name: "C", kind: "hybrid", ...coupler } as const;
+    const hop = makeHop({
+      arrangement: { name: "1+1 hot-standby" },
+      ends: [end(KELD, "high", { coupler: made }), end(TARN, "low", { coupler: made })],
+    });
+    return network(hop).flatMap(({ rule, message }) => (rule === "coupler-impossible" ? message : []));
+  };
+  const gains = ["C would amplify: a loss below 0 dB"];
+  expect(told({ mainLossDb: -0.1 })).toEqual(gains);
+  expect(told({ mainLossDb: -0.1, standbyLossDb: 40 })).toEqual(gains);
+  expect(told({ mainLossDb: 40, standbyLossDb: -0.1 })).toEqual(gains);
+  // 0.1 dB leave 2.3 % for the other arm: 16.4 dB.
+  expect(told({ mainLossDb: 0.1, standbyLossDb: 40 })).toEqual([]);
+});
+
 test("a catalogue entry is told once, however many hops use it", () => {
   const radio = { ...R18, modes: [{ ...QAM128, thresholdDbm: -90 }] };
   const hops = ["A", "B", "C"].map((name) => makeHop({ name, radio, modes: radio.modes }));

@@ -38,6 +38,20 @@ test("each row has what is made of it, whatever rows came, went or changed place
   );
 });
 
+test("what is made of a thing is made once, also where nothing came of it", () => {
+  for (const outcome of [{}, 0, undefined]) {
+    const memory = new Memory();
+    let made = 0;
+    const make = () => {
+      made++;
+      return outcome;
+    };
+    for (const row of [ROWS[0]!, ROWS[0]!, ROWS[1]!, ROWS[0]!])
+      expect(memory.of(STEP, row, make)).toBe(outcome);
+    expect(made).toBe(2);
+  }
+});
+
 test("steps are remembered apart, and many rows that are made anew let other work in", () => {
   const memory = new Memory();
   expect(memory.each(STEP, ROWS, ({ n }) => n + 1)[0]).toBe(1);

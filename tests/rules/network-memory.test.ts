@@ -7,7 +7,8 @@ import type { Design, Hop as DesignHop, Site } from "../../shared/design/design.
 import type { SiteEquipment } from "../../shared/design/equipment.js";
 import type { HopResult } from "../../shared/evaluate/account/result.js";
 import { evaluateHop } from "../../shared/evaluate/hop.js";
-import { hopsInNetwork } from "../../shared/network/in-network.js";
+import type { InterferenceAt } from "../../shared/interference/receiver-result.js";
+import { type HopInNetwork, hopsInNetwork } from "../../shared/network/in-network.js";
 import { Memory } from "../../shared/network/memory.js";
 import { type SiteInNetwork, sitesInNetwork } from "../../shared/network/sites.js";
 import { EXAMPLE_ENTRIES } from "../../shared/rules/equipment/example-equipment.js";
@@ -319,3 +320,48 @@ test("sites that are remembered are those that are put together anew, the same o
   );
   expect(Math.min(same, others)).toBeGreaterThan(100);
 });
+
+test("hops in their network that are remembered are those that are made anew, the same object where nothing of them changed", () => {
+  let [same, others] = [0, 0];
+  const heardAnew = fc.array(fc.nat({ max: 3 }), { maxLength: 2 });
+  fc.assert(
+    fc.property(fc.array(fc.tuple(edits, heardAnew), { minLength: 1, maxLength: 5 }), (rounds) => {
+      const network = new Edited();
+      const memory = new Memory();
+      const heard = new Map<string, readonly InterferenceAt[]>();
+      const interference = (name: string) => heard.get(name) ?? NOTHING_HEARD;
+      let before: readonly HopInNetwork[] = [];
+      for (const [round, anew] of rounds) {
+        for (const edit of round) network.edit(edit);
+        for (const n of anew) heard.set(`H${n}`, []);
+        const of = (remembering: Memory) =>
+          hopsInNetwork(network.design(), network.results, remembering, interference);
+        const [hops, fresh] = [of(memory), of(new Memory())];
+        expect(hops.map(thingsOf)).toEqual(fresh.map(thingsOf));
+        for (const [place, one] of fresh.entries()) {
+          const [is, was] = [hops[place]!, before.find(({ hop: { name } }) => name === one.hop.name)];
+          const things = thingsOf(one);
+          expect(
+            thingsOf(is).every((thing, i) => thing === things[i]),
+            one.hop.name,
+          ).toBe(true);
+          if (was === undefined) continue;
+          const isSame = thingsOf(was).every((thing, i) => thing === things[i]);
+          expect(is === was, one.hop.name).toBe(isSame);
+          if (isSame) same++;
+          else others++;
+        }
+        before = hops;
+      }
+    }),
+    { numRuns: 300 },
+  );
+  expect(Math.min(same, others)).toBeGreaterThan(100);
+});
+
+const NOTHING_HEARD: readonly InterferenceAt[] = [];
+
+/** What one of them rests on. */
+function thingsOf({ hop, result, interference, pair }: HopInNetwork): readonly unknown[] {
+  return [hop, result, interference, pair?.other, pair?.otherResult];
+}

@@ -213,6 +213,18 @@ describe("open, and judged with what it lacked", () => {
       /^availability of the link is not judged: repair-time not stated; R18 states no mtbf$/,
     ],
     [
+      "failures that lack one thing",
+      { objective: asking({ availabilityClass: { portion: "access" } }), radio: { ...R18, mtbfHours: 5e5 } },
+      { repairHours: 4, radio: { ...R18, mtbfHours: 5e5 } },
+      /^availability of the link is not judged: repair-time not stated$/,
+    ],
+    [
+      "failures that lack the other",
+      { objective: asking({ availabilityClass: { portion: "access" } }), repairHours: 4 },
+      { repairHours: 4, radio: { ...R18, mtbfHours: 5e5 } },
+      /^availability of the link is not judged: R18 states no mtbf$/,
+    ],
+    [
       "a share of propagation",
       { objective: asking({ availabilityClass: { portion: "access" } }) },
       { objective: asking({ availabilityClass: { portion: "access", propagationPercent: 50 } }) },

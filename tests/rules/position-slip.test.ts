@@ -125,6 +125,19 @@ describe("by the terrain", () => {
     expect(told(pair(), west)).toEqual([]);
   });
 
+  test("no mending leads further than hops go, nor onto the far end, whatever the ground says", () => {
+    // A degree of longitude is 75.3 km at 47.5 degrees.
+    const mendedTo = (lengthDeg: number) =>
+      told(
+        designOf([at("KELD", 47.5, -30.5), at("TARN", 47.5, 30.5 - lengthDeg, 104)], [[0, 1]]),
+        ({ longitudeDeg }) => (longitudeDeg < 0 ? 100 : 40),
+      );
+    expect(mendedTo(1.05)).toEqual(["TARN: longitude sign by ground"]);
+    expect(mendedTo(1.08)).toEqual([]);
+    expect(mendedTo(0.001)).toEqual(["TARN: longitude sign by ground"]);
+    expect(mendedTo(0.0001)).toEqual([]);
+  });
+
   test("no land here, and land there", () => {
     const sea =
       (level: number | undefined): Terrain =>

@@ -17,6 +17,7 @@ function judged(change: (hop: string) => string, before = "") {
     clearance: result.clearance.map(({ verdict }) => verdict),
     text: model.problemsOf(FILE).flatMap(({ severity, rule }) => (severity === "error" ? rule : [])),
     errors: findings.filter(({ severity }) => severity === "error"),
+    all: findings.map(({ rule }) => rule),
     others: findings.filter(({ severity }) => severity === "warning").map(({ rule }) => rule),
   };
 }
@@ -93,6 +94,14 @@ describe("nothing is met without what is stated, and the text alone tells it", (
     expect(errors.map(({ message }) => message)).toEqual([
       expect.stringMatching(/are not judged: antenna height at KELD not stated$/),
     ]);
+  });
+
+  test("an acceptance of what the text tells in its place is left alone", () => {
+    const told = (change: (hop: string) => string) =>
+      judged((hop) => hot(change)(inHop('accept coupler-missing "on its way"')(hop))).all;
+    // Whether it is needed is not known before the name is mended.
+    expect(told(written("H18-U", "GONE"))).not.toContain("acceptance-unused");
+    expect(told((hop) => hop)).toContain("acceptance-unused");
   });
 
   test("what spoils no figure leaves them judged, and so does what is usable", () => {

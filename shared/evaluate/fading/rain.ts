@@ -85,7 +85,7 @@ function turnedTo(
   const had = measured ?? wanted;
   if (wanted === undefined || had === undefined) return undefined;
   if (wanted === had) return attenuationDb;
-  if (wanted === "slant" || had === "slant") {
+  if (wanted === "slant") {
     missing(trace, { code: "refusal", of: ["rain"], reason: { code: "rain-turned-from-slant" } });
     return undefined;
   }
