@@ -107,6 +107,7 @@ class StatesOfHop {
   /** Folder of the design at each commit: it may have had another name. */
   private readonly folders = new Map<string, string>();
   private readonly known = new Map<string, Promise<CommitState | undefined>>();
+  private last: readonly DesignModel[] = [];
 
   constructor(
     private readonly repository: Repository,
@@ -211,8 +212,11 @@ class StatesOfHop {
 
   private modelsIn(files: SideFiles, folder: string): readonly DesignModel[] {
     const { project, unreadable } = loadProject(folder, files);
+    // A commit differs little from the one that was looked at before.
+    project.goOnFrom(this.last);
     const side = nameOf(files);
     const designs = project.designs();
+    this.last = designs;
     const lost = unreadable.map(
       ({ path, message }) => `${shownFrom(this.folder, path)} in ${side}: ${message}.`,
     );
