@@ -152,7 +152,9 @@ function section(property: Property, heading: string, told: Map<Property, string
   const remarks = [
     property.repeatable ? "May be repeated." : "",
     property.fallback ? `Left out: ${property.fallback}.` : "",
-    property.alsoCalled ? `Also called: ${property.alsoCalled.join(", ")}.` : "",
+    property.alsoCalled
+      ? `Elsewhere called ${property.alsoCalled.join(", ")}: not read, and this word proposed in its place.`
+      : "",
     `Source: ${property.source}.`,
   ];
   lines.push(remarks.filter(Boolean).join(" "));

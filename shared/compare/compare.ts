@@ -59,7 +59,8 @@ export function compareDesigns(was: ComparedSide, is: ComparedSide, options: Com
     sites,
     shared: shared
       .filter(({ entry }) => !entry.startsWith("site "))
-      .map((change) => ({ ...change, ...reach(change.entry, is, hops) })),
+      .map((change) => ({ ...change, ...reach(change.entry, is, hops) }))
+      .filter((change) => !isBeside(change, was)),
     findings: rest.filter(({ status }) => status !== "still there"),
     demands: demandChanges(was.demands, is.demands, renames, beside),
     loads: loadChanges(was.demands, is.demands, renames, beside),
@@ -215,6 +216,17 @@ function sharedChanges(
     return [{ entry, status, renamedFrom, decisions: told, usedBy: 0, affects: 0, findings: own }];
   });
 }
+
+/**
+ * Whether an entry came with a design that is new, and is nothing to it: of a catalogue that stands for many designs it uses
+ * little, and none of that is a change.
+ */
+function isBeside({ entry, status, usedBy, findings }: SharedChange, was: ComparedSide): boolean {
+  const isNew = was.decisions.hops.length === 0 && was.decisions.entries.length === 0;
+  return isNew && status === "added" && usedBy === 0 && findings.length === 0 && OF_CATALOGUE.test(entry);
+}
+
+const OF_CATALOGUE = /^(antenna|radio|coupler|feeder|cable|chassis|card|plan|objective) /;
 
 function listChanged({ entry, decision }: ListChange): SharedChange {
   return { entry, status: "changed", decisions: [decision], usedBy: 0, affects: 0, findings: [] };

@@ -20,6 +20,8 @@ export interface MissingFact {
 /** What comes out otherwise at another frequency. */
 const OF_FREQUENCY: readonly Step[] = ["zone", "level", "rain", "multipath", "standby"];
 
+const OF_MODE: readonly Step[] = ["level", "threshold", "capacity"];
+
 /**
  * Facts of a hop that are still to be written, in the order in which an engineer decides them. Climate,
  * terrain and objective are not among them: they have findings of their own.
@@ -39,7 +41,7 @@ export function missingFacts(hop: Hop): readonly MissingFact[] {
     }
   }
   if (hop.radio === undefined) lacks("radio", ["level", "threshold", "capacity", ...zone], "radio");
-  else if (hop.modes.length === 0) lacks("mode", ["level", "threshold", "capacity"], "mode");
+  else if (hop.modes.length === 0 && !hop.channelUnknown) lacks("mode", OF_MODE, "mode");
   for (const end of hop.ends) {
     // A half of a channel that no plan has: the channel itself was told already.
     const ofChannel = hop.channelUnknown && end.transmits !== undefined;
@@ -169,7 +171,9 @@ export function missInputs(hop: Hop, beyond: readonly string[], trace: Trace): v
     const told = hop.unusable?.some(({ fact, inherited }) => fact === "channel" && inherited)
       ? undefined
       : true;
-    missing(trace, { code: "fact", of: ["level", "zone"], reason: { code: "channel-unknown" }, told });
+    // Which modes a hop has that states none, the width of its channel says.
+    const of: readonly Step[] = ["level", "zone", ...(hop.modes.length === 0 ? OF_MODE : [])];
+    missing(trace, { code: "fact", of: [...new Set(of)], reason: { code: "channel-unknown" }, told });
   }
   if (capacityVerdict(hop) !== "open") return;
   for (const { modulation, bitRateBps } of hop.modes) {

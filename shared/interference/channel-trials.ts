@@ -4,6 +4,7 @@
 import type { Hop, Polarization } from "../design/design.js";
 import type { HopResult } from "../evaluate/account/result.js";
 import type { InterferenceAtEnds } from "../evaluate/directions.js";
+import { arrangementByName } from "../radio/arrangements.js";
 import { halfOf } from "../radio/halves.js";
 import { type ChannelChoice, channelChoices } from "../spectrum/channel-choices.js";
 import type { ChannelPlan } from "../spectrum/channel-plans.data.js";
@@ -97,7 +98,7 @@ export function* channelTrials(
     for (const at of network.of(of)) before.set(at.receiver.key, at.degradationDb);
   for (const at of network.ofOthers()) before.set(at.receiver.key, at.degradationDb);
   const polarizations: readonly (Polarization | undefined)[] =
-    hop.polarization === "slant" || hop.polarization === undefined
+    hop.polarization === "slant" || hop.polarization === undefined || isOnBoth(hop)
       ? [hop.polarization]
       : ["vertical", "horizontal"];
   const trials: ChannelTrial[] = [];
@@ -126,6 +127,12 @@ export function* channelTrials(
       a.choice.number - b.choice.number ||
       (a.stated ? -1 : b.stated ? 1 : 0),
   );
+}
+
+/** Whether the channel is used on both polarizations: exchanged they come to the same. */
+export function isOnBoth({ arrangement }: Hop): boolean {
+  const facts = arrangementByName(arrangement.name);
+  return facts?.polarizations === 2 && facts.frequencyPairs === 1;
 }
 
 /** To a hundredth: less is no difference to choose by. */

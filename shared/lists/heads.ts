@@ -231,4 +231,6 @@ const BY_UNIT: Readonly<Record<string, FieldKey>> = {
   "northing length": "northing",
   "channel frequency": "channelWidth",
   "mode frequency": "modeWidth",
+  "tx frequency": "frequency",
+  "transmit frequency": "frequency",
 };

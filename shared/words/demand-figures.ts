@@ -166,7 +166,10 @@ export function loadWords(sharePercent: number | undefined): string {
 
 /** What a hop carries, and for which share of the year. */
 export function carriedWords(load: Pick<HopLoad, "carriedBps" | "percent" | "carriedAs">): string {
-  return load.carriedBps === undefined ? NONE : `${bitRate(load.carriedBps)} ${carriedWhen(load, "for")}`;
+  if (load.carriedBps === undefined) return NONE;
+  // The share of time is what is asked: the mode itself may stand for longer.
+  const asked = load.carriedAs === "share" ? " asked" : "";
+  return `${bitRate(load.carriedBps)} ${carriedWhen(load, "for")}${asked}`;
 }
 
 /** `for 99.99 %`, `in clear air`: when it carries what it is said to carry. */

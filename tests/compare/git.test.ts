@@ -73,6 +73,28 @@ describe("revisions", () => {
   });
 });
 
+describe("a design that is new", () => {
+  test("is told with what it uses of a catalogue, and not with all that stands there", async () => {
+    const { "catalogue.hop": catalogue, ...design } = files();
+    const spare = (more = "") => `${catalogue}\nantenna SPARE {\n  diameter 0.6 m\n}\n${more}`;
+    const repository = repositoryWith({ "catalogue/all.hop": spare() });
+    const network = design["network.hop"]!.replace("{\n", '{\n  catalogue "../catalogue"\n');
+    repository.write(below("own", { ...design, "network.hop": network }));
+    const told = async (was: string) => {
+      const { designs } = await repository.compare(was, undefined, "own");
+      return designs[0]!.changes.shared
+        .filter(({ entry }) => /^(antenna|radio) /.test(entry))
+        .map(({ entry, status }) => `${entry} ${status}`);
+    };
+    const first = await told("HEAD");
+    expect(first).toContain("radio R18 added");
+    expect(first).not.toContain("antenna SPARE added");
+    repository.commit("the design");
+    repository.write({ "catalogue/all.hop": spare("antenna OTHER {\n  diameter 0.9 m\n}\n") });
+    expect(await told("HEAD")).toEqual(["antenna OTHER added"]);
+  });
+});
+
 describe("sides", () => {
   test("the work tree counts as it lies, files not added to git too", async () => {
     const repository = repositoryWith();

@@ -1,6 +1,7 @@
 /** What demands ask of a hop beside its own objective, and growth in failures; every figure worked by hand. */
 import { describe, expect, it } from "vitest";
 import { demandChanges } from "../../shared/compare/demands.js";
+import { demandCapacity } from "../../shared/rules/demands/demand-capacity.js";
 import { objectiveShare } from "../../shared/rules/demands/objective-share.js";
 import { network } from "./networks.js";
 
@@ -106,6 +107,27 @@ describe("several demands over a hop with an objective", () => {
   it("nothing is told where its own objective is missed too", () => {
     expect(findings(told(0.021, 0))).toEqual([]);
   });
+});
+
+it("a hop that carries too little on the second route alone is named as of that", () => {
+  const narrow = { km: 20, modes: [{ bps: 50e6, multipath: 0, rain: 0 }] };
+  const told = (first: object, second: object) => {
+    const demands = network(
+      { "A-B": first, "A-B/2": second },
+      { D: { from: "A", to: site("B"), committedBps: 80e6, secondRoute: { disjoint: "hop" } } },
+    );
+    const found: string[] = [];
+    const { check } = demandCapacity as unknown as { check(on: unknown): void };
+    check({ demands, report: ({ message }: { readonly message: string }) => found.push(message) });
+    return found;
+  };
+  const wide = { km: 10, modes: losing(0) };
+  expect(told(wide, narrow)).toEqual([
+    expect.stringMatching(/^D: A-B\/2, on its second route, carries 50 Mbit\/s/),
+  ]);
+  expect(told({ ...narrow, km: 10 }, { ...wide, km: 20 })).toEqual([
+    expect.stringMatching(/^D: A-B carries 50 Mbit\/s/),
+  ]);
 });
 
 describe("growth", () => {

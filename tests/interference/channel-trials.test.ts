@@ -4,7 +4,8 @@ import { DesignModel } from "../../language/model/design-model.js";
 import { readSource } from "../../language/model/source-file.js";
 import { tryChannels } from "../../server/session/channels.js";
 import { DesignSession } from "../../server/session/design-session.js";
-import type { ChannelTrial } from "../../shared/interference/channel-trials.js";
+import type { Hop } from "../../shared/design/design.js";
+import { type ChannelTrial, isOnBoth } from "../../shared/interference/channel-trials.js";
 import { fromHub } from "../../shared/rules/example-interference.js";
 import { EXAMPLE_PREAMBLE } from "../../shared/rules/example-preamble.js";
 
@@ -52,6 +53,16 @@ test("each channel and polarization as if the design stated it", { timeout: 120_
   expect(trials[0]).toMatchObject({ beyond: 0, suffersDb: 0, causesDb: 0 });
   expect(trials.at(-1)!.choice.number).toBe(4);
   expect([worst(session, "KELD-TARN"), worst(session, "MOSS-TARN")]).toEqual(before);
+});
+
+test.each([
+  ["1+0", false],
+  ["2+0", false],
+  ["2+0 xpic", true],
+  ["1+1 xpic two-units", true],
+  ["4+0 xpic", false],
+])("on the channel of %s both polarizations are used: %s", (name, both) => {
+  expect(isOnBoth({ arrangement: { name } } as Hop)).toBe(both);
 });
 
 test("a hop whose number is open is tried on all of them, and is on none before and after", async () => {

@@ -35,6 +35,8 @@ test.each([
   ["Link name", "hop"],
   ["Capacity [Mbit/s]", "bitRate Mbit/s"],
   ["Azimuth", "azimuth"],
+  ["Tx A (GHz)", "frequency a GHz"],
+  ["TX_B_MHz", "frequency b MHz"],
   ["Remarks", ""],
   ["Elevation angle", ""],
   ["Power consumption [W]", ""],

@@ -53,6 +53,18 @@ const withVoid = (from: number, to: number) =>
   );
 const ends = (more: object): Hop["ends"] => [end(KELD, "high", more), end(TARN, "low")];
 
+test("of a channel that is not known the modes are not known either, and nobody is asked to state them", () => {
+  const lacking = evaluateHop(makeHop({ objective: MARGIN, modes: [] }), LEVEL);
+  expect(lacking.missing.some(({ fact }) => fact?.code === "mode")).toBe(true);
+  const unknown = makeHop({ objective: MARGIN, modes: [], channel: undefined, channelUnknown: true });
+  const { missing } = evaluateHop(unknown, LEVEL);
+  expect(missing.filter(({ fact }) => fact?.code === "mode")).toEqual([]);
+  // Whatever follows from the modes is open all the same, for want of the channel.
+  const [channel] = missing.filter(({ reason }) => reason.code === "channel-unknown");
+  expect(channel!.of).toEqual(expect.arrayContaining(["level", "threshold", "capacity", "zone"]));
+  expect(open(unknown)).toBe("");
+});
+
 describe("open, and judged with what it lacked", () => {
   const rows: readonly [string, Partial<Hop>, Partial<Hop>, RegExp, GroundInput?, GroundInput?][] = [
     [

@@ -90,7 +90,7 @@ export const hopRows: Rows = [
       },
     ],
     meaning:
-      "Polarization. An arrangement with carriers on both polarizations needs none: it has both, and rain is judged for the worse, horizontal. Stated all the same, it is that of the first carrier.",
+      "Polarization. Of an arrangement with carriers on both polarizations it is that of the first carrier, which papers ask for; figures need none: it has both, and rain is judged for the worse, horizontal.",
     source: "Rec. ITU-R P.838-3 (rain differs between the two)",
     example: "polarization vertical",
   },

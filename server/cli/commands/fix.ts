@@ -10,11 +10,14 @@ import { unifiedDiff } from "../fix/unified.js";
 import { safe } from "../print/safe.js";
 import { note, print } from "../streams.js";
 
+const NOTHING = "nothing was certain enough to be fixed";
+
 /** Prints what would be written. @returns the exit status: 1 when a file would change */
 export async function showFixes(folder: string, today: string): Promise<number> {
   const { changed } = await certainFixes(folder, today);
   const status = changed.length > 0 ? EXIT.findings : EXIT.clean;
   process.exitCode = status;
+  if (changed.length === 0) note(NOTHING);
   await print(
     changed.map(({ path, before, after }) =>
       unifiedDiff(safe(shownFrom(process.cwd(), path)), before, after),
@@ -29,7 +32,7 @@ export async function applyFixes(folder: string, today: string): Promise<void> {
   rewriteUnmoved(changed);
   for (const { file, line, rule, title } of applied)
     note(safe(`fixed ${shownFrom(process.cwd(), file)}:${line}: ${title} [${rule}]`));
-  note(applied.length === 0 ? "nothing was certain enough to be fixed" : `${applied.length} fixed`);
+  note(applied.length === 0 ? NOTHING : `${applied.length} fixed`);
 }
 
 /** Writes all of them, or none. */

@@ -55,7 +55,7 @@ export async function importFiles(files: readonly string[], options: ImportOptio
       note(
         sheets.length === 0
           ? "there is nothing in these files to bring in"
-          : `nothing is written: say what is unclear in a file for --map, for example { "columns": { ${JSON.stringify(headInQuestion(imported))}: "latitude" } }`,
+          : `nothing is written: say what is unclear in a file for --map, for example { "columns": { ${JSON.stringify(headInQuestion(imported))}: "…" } }, with what the column holds, or nothing where it says nothing to a design`,
       );
     return EXIT.unreadable;
   }

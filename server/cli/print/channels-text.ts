@@ -1,5 +1,6 @@
 import { availabilityBounded, ESTIMATE_REMARK } from "../../../shared/format/bounds.js";
 import { bandwidth, decibels, frequency } from "../../../shared/format/numbers.js";
+import { isOnBoth } from "../../../shared/interference/channel-trials.js";
 import { isOwn } from "../../../shared/interference/station.js";
 import { senderWords } from "../../../shared/words/interference.js";
 import type { TriedChannel } from "../../session/channels.js";
@@ -16,7 +17,8 @@ export const channelsText: ChannelsFormat = {
 function* printText({ hop, tried, paint }: ChannelsOfHop): Iterable<string> {
   const plan = (hop.channel ?? hop.openChannel)!;
   yield `${paint("bold", safe(`${hop.name}: channels of ${plan.plan} / ${bandwidth(plan.bandwidthHz)}`))}\n\n`;
-  const rows = [HEADS, ...tried.map(rowOf)];
+  const isBoth = isOnBoth(hop);
+  const rows = [HEADS, ...tried.map((one) => rowOf(one, isBoth))];
   const widths = HEADS.map((_, column) => Math.max(...rows.map((row) => row[column]!.length)));
   for (const [index, row] of rows.entries()) {
     const line = row.map((cell, column) =>
@@ -29,7 +31,7 @@ function* printText({ hop, tried, paint }: ChannelsOfHop): Iterable<string> {
   }
   if (tried.some(({ availability }) => availability?.atLeastPercent !== undefined))
     yield `\n${wrapped(ESTIMATE_REMARK, 95)}\n`;
-  yield "\nSuffers: how much the hop's threshold rises, by all. Causes: the most that another receiver\nloses to it. Beyond: receivers that pass what the network allows, 1 dB where it states nothing.\n";
+  yield "\nSuffers: how much the hop's threshold rises, by all. Causes: the most that another receiver\nloses to it. Beyond: receivers that pass what the network allows, 1 dB where it states nothing.\nIn order of receivers beyond, then of the greater of both, then of the number.\n";
 }
 
 const HEADS = [
@@ -43,11 +45,11 @@ const HEADS = [
   "available",
 ];
 
-function rowOf({ trial, marginDb, availability }: TriedChannel): string[] {
+function rowOf({ trial, marginDb, availability }: TriedChannel, isBoth: boolean): string[] {
   const { choice, polarization, stated, suffersDb, causesDb, beyond } = trial;
   return [
     `${choice.number}${stated ? " (stated)" : ""}`,
-    polarization ?? "not stated",
+    isBoth ? "both" : (polarization ?? "not stated"),
     `${frequency(choice.lowHz)} / ${frequency(choice.highHz)}`,
     decibels(suffersDb),
     decibels(causesDb),

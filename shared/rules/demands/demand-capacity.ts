@@ -21,7 +21,7 @@ export const demandCapacity: NetworkRule = {
   good: exampleDemand(["committed 100 Mbit/s"]),
   bad: exampleDemand(["committed 400 Mbit/s"]),
   check({ demands, report }) {
-    for (const { demand, short, hops } of demands?.demands.values() ?? []) {
+    for (const { demand, short, hops, route } of demands?.demands.values() ?? []) {
       const [first] = short;
       if (first === undefined) continue;
       const { neededBps } = hops.find(({ hop }) => hop === first)!;
@@ -32,10 +32,12 @@ export const demandCapacity: NetworkRule = {
           (name) => name !== demand.name && goTogether(demands!.demands.get(name)!.demand, demand),
         );
       const alike = together.length === 0 ? "" : `, with ${someOf(together)} of the same rank`;
+      // What no hop of its way lacks, the one that it would take in its place may.
+      const beside = route?.hops.includes(first) === false ? ", on its second route," : "";
       const others = short.length === 1 ? "" : `; so do ${someOf(short.slice(1))}`;
       report({
         at: address("demand", demand.name, "committed"),
-        message: `${demand.name}: ${first} carries ${bitRate(most)} at most, and ${bitRate(neededBps)} are committed on it up to this demand${alike}${others}`,
+        message: `${demand.name}: ${first}${beside} carries ${bitRate(most)} at most, and ${bitRate(neededBps)} are committed on it up to this demand${alike}${others}`,
         related: short
           .slice(0, 4)
           .map((name) => ({ at: address("hop", name), message: `carries too little` })),
