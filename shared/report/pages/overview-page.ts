@@ -94,11 +94,17 @@ export function overviewPage(input: OverviewInput): Page {
 }
 
 function counts(
-  { design, hops, unresolved }: OverviewInput,
+  { design, hops, unresolved, others }: OverviewInput,
   findings: readonly ReportFinding[],
 ): KeyFigure[] {
-  const count = (severity: ReportFinding["severity"]) =>
-    findings.filter((finding) => finding.severity === severity && !finding.accepted).length;
+  const countIn = (all: readonly ReportFinding[], severity: ReportFinding["severity"]) =>
+    all.filter((finding) => finding.severity === severity && !finding.accepted).length;
+  const count = (severity: ReportFinding["severity"]) => countIn(findings, severity);
+  // What is not of a hop stands neither in the map nor in the table of hops.
+  const beside = (severity: ReportFinding["severity"]) => {
+    const number = countIn(others, severity);
+    return number === 0 ? {} : { note: `${number} not of hops: at the end of the page` };
+  };
   const lengthM = hops.reduce((sum, { result }) => sum + (result.distanceM ?? 0), 0);
   const incomplete = unresolved.length + hops.filter(({ result }) => result.directions.length < 2).length;
   const [errors, warnings] = [count("error"), count("warning")];
@@ -116,8 +122,13 @@ function counts(
       ].join(", "),
     },
     { label: "Sites", value: String(design.sites.size) },
-    { label: "Errors", value: String(errors), tone: errors > 0 ? "error" : undefined },
-    { label: "Warnings", value: String(warnings), tone: warnings > 0 ? "warning" : undefined },
+    { label: "Errors", value: String(errors), tone: errors > 0 ? "error" : undefined, ...beside("error") },
+    {
+      label: "Warnings",
+      value: String(warnings),
+      tone: warnings > 0 ? "warning" : undefined,
+      ...beside("warning"),
+    },
     { label: "Accepted", value: String(findings.filter(({ accepted }) => accepted).length) },
   ];
 }
