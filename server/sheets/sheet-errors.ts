@@ -1,4 +1,4 @@
-/** The errors of a judged design by what the sheets are about. */
+/** What was found in a judged design, by what the sheets are about: which of it are errors the sheets know. */
 import type { ReportFinding } from "../../shared/report/document/document.js";
 import type { BookErrors } from "../../shared/report/sheets/book.js";
 import type { ErrorsOf } from "../../shared/report/sheets/design-errors.js";
@@ -21,11 +21,8 @@ const sorted = new WeakMap<JudgedDesign, Sorted>();
 function sortedOf(design: JudgedDesign): Sorted {
   let found = sorted.get(design);
   if (!found) {
-    const errors = design.findings.filter(
-      ({ severity, accepted }) => severity === "error" && accepted === undefined,
-    );
     // Those of hops are told with their hops.
-    const others = errors.filter(({ hop }) => hop === undefined);
+    const others = design.findings.filter(({ hop }) => hop === undefined);
     const byDemand = by("demand", others);
     const lacking = new Map<string, PlacedFinding[]>();
     for (const one of [...byDemand.values()].flat())
@@ -37,9 +34,12 @@ function sortedOf(design: JudgedDesign): Sorted {
   return found;
 }
 
-function by(kind: "site" | "demand", errors: readonly PlacedFinding[]): ReadonlyMap<string, PlacedFinding[]> {
+function by(
+  kind: "site" | "demand",
+  findings: readonly PlacedFinding[],
+): ReadonlyMap<string, PlacedFinding[]> {
   const all = new Map<string, PlacedFinding[]>();
-  for (const one of errors) {
+  for (const one of findings) {
     const name = named(kind, one.at);
     if (name !== undefined) all.set(name, [...(all.get(name) ?? []), one]);
   }
