@@ -52,7 +52,7 @@ export function errorsTable(all: readonly ErrorsOf[], words: SheetWords): Table 
 export function errorCountSection(count: number, words: SheetWords): readonly Section[] {
   if (count === 0) return [];
   const { errors } = words;
-  const text: Inline = [{ text: errors.counted(count), mark: "error" }, " ", ...withCode(errors.tells)];
+  const text: Inline = [{ text: errors.counted(count), mark: "strong" }, " ", ...withCode(errors.tells)];
   const told: Block = { type: "paragraph", text };
   return [{ id: ERRORS, title: errors.title, blocks: [told] }];
 }
