@@ -7,6 +7,7 @@ import { type JudgedDesign, judgeFolder } from "../../server/findings/judged-fol
 import { SHEET_KINDS, sheetsOf } from "../../server/sheets/sheets.js";
 import type { SheetTemplate } from "../../shared/design/sheets.js";
 import { type Inline, type Page, spansOf, type Table } from "../../shared/report/document/document.js";
+import { errorsSection } from "../../shared/report/sheets/design-errors.js";
 import { ENGLISH } from "../../shared/report/sheets/words/english.js";
 import { GERMAN } from "../../shared/report/sheets/words/german.js";
 import type { SheetWords } from "../../shared/report/sheets/words/sheet-words.js";
@@ -110,14 +111,19 @@ describe.each([
   });
 });
 
-test("an accepted error stands on no sheet", async () => {
-  const accepted = SERVED.replace(
-    "service",
-    'accept traffic-ports-short because "a switch is there"\nservice',
-  );
-  const pages = pagesOf(await judged(equipped(accepted)));
-  const rows = rowsOf(tablesIn(pages.get("installation/MOSS"), "errors")[0]) ?? [];
+test("an accepted error and a warning stand on no sheet", async () => {
+  const reason = 'accept traffic-ports-short because "a switch is there"\nservice';
+  const one = await judged(equipped(SERVED.replace("service", reason)));
+  const found = one.findings.filter(({ rule }) => rule === "traffic-ports-short");
+  expect(found).toMatchObject([{ accepted: { reason: "a switch is there" } }]);
+  const rows = rowsOf(tablesIn(pagesOf(one).get("installation/MOSS"), "errors")[0]) ?? [];
   expect(rows.filter(([where]) => where === "site MOSS")).toEqual([]);
+  const said = { rule: "clearance", message: "trees" };
+  const findings = [
+    { ...said, severity: "error", accepted: { reason: "felled" } },
+    { ...said, severity: "warning" },
+  ] as const;
+  expect(errorsSection([{ findings }], ENGLISH)).toEqual([]);
 });
 
 test("where nothing is wrong no sheet speaks of errors", async () => {
