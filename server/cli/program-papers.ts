@@ -72,7 +72,9 @@ export function addDiff(root: Command): void {
 export function addHistory(root: Command): void {
   root
     .command("history")
-    .description("list the commits that changed a hop's decisions, with its margin and availability at each")
+    .description(
+      "list the commits that changed a hop's decisions, with errors, clearance, margin and availability at each",
+    )
     .argument("<hop>", "name of the hop")
     .argument("[dir]", "folder of the design", ".")
     .option("--rev <rev>", "the newest commit to look at; HEAD takes the work tree in", "HEAD")

@@ -10,6 +10,7 @@ import { heardBy } from "../../shared/interference/in-touch.js";
 import { CommandError } from "../command-error.js";
 import { hopRemedy } from "../findings/one-hop.js";
 import { shownFrom } from "../findings/paths.js";
+import { problemsOfHop } from "../findings/problems-of-hop.js";
 import { lastDayOf } from "../findings/stages.js";
 import { type LoggedCommit, logOf } from "../git/log.js";
 import { indexOf, type Repository, type Revision } from "../git/repository.js";
@@ -36,6 +37,8 @@ export interface HistoryEntry {
   readonly interferenceChanged: boolean;
   /** Undefined: gone, or not to be evaluated. */
   readonly judged?: SessionHop;
+  /** Errors in the text of the hop and of its own judgement, not accepted; undefined: it is gone. */
+  readonly errors?: number;
 }
 
 export interface HistoryOptions {
@@ -96,6 +99,8 @@ interface CommitState {
   readonly decisions: Decisions;
   readonly decided: DecidedHop;
   readonly judged?: SessionHop;
+  /** What hops share is not judged here: it would take the results of all of them, at each commit. */
+  readonly errors: number;
   /** Changes with the terrain under the path. */
   readonly stamp: string;
 }
@@ -268,6 +273,10 @@ class StatesOfHop {
       decisions,
       decided: decisions.hop(name)!,
       judged,
+      errors: [
+        ...problemsOfHop(model, name).map(({ problem }) => problem),
+        ...(judged?.findings ?? []).filter(({ accepted }) => accepted === undefined),
+      ].filter(({ severity }) => severity === "error").length,
       stamp: survey === undefined ? stamp : ground.fileFor(survey),
     };
   }
@@ -289,7 +298,7 @@ function entryOf(
   if (parents.some((parent) => unchanged(parent, child))) return undefined;
   const [parent] = parents;
   if (!child && !parent) return undefined;
-  const common = { commit, hop: child?.name ?? hop, judged: child?.judged };
+  const common = { commit, hop: child?.name ?? hop, judged: child?.judged, errors: child?.errors };
   if (!child || !parent) {
     const status = child ? "added" : "removed";
     return {

@@ -2,7 +2,6 @@
 import { statSync } from "node:fs";
 import { resolve } from "node:path";
 import type { DesignModel } from "../../language/model/design-model.js";
-import type { SourceFile } from "../../language/model/source-file.js";
 import type { Finding } from "../../shared/design/finding.js";
 import { CommandError } from "../command-error.js";
 import { type FileProblem, reasonOf, type UnreadableFile } from "../files/hop-files.js";
@@ -12,6 +11,7 @@ import { DesignSession, type Pace } from "../session/design-session.js";
 import { loadProject } from "../session/load.js";
 import { startThread } from "../terrain/ahead.js";
 import { inOrder, type PlacedFinding, Placer } from "./placed.js";
+import { hopAround, problemsOfHop } from "./problems-of-hop.js";
 import { withoutRepeats } from "./repeated.js";
 import {
   acceptanceDay,
@@ -194,24 +194,10 @@ function judgedHop(model: DesignModel, session: DesignSession, name: string): Ju
   const concerned = hopsConcerned(model);
   const ofNetwork = session.networkFindings().filter((finding) => concerned(finding) === name);
   const findings = [...(session.result(name)?.findings ?? []), ...ofNetwork];
-  return designOf(
-    model,
-    session,
-    findings.map((finding) => placer.ofFinding(finding, name)),
-  );
-}
-
-/** The hop in whose text an offset lies. Declarations stand in the order of the text. */
-function hopAround({ declarations }: SourceFile, offset: number): string | undefined {
-  let low = 0;
-  let high = declarations.length;
-  while (low < high) {
-    const middle = (low + high) >> 1;
-    if (declarations[middle]!.fact.statement.start <= offset) low = middle + 1;
-    else high = middle;
-  }
-  const before = declarations[low - 1];
-  return before?.kind === "hop" && offset < before.fact.statement.end ? before.name : undefined;
+  return designOf(model, session, [
+    ...problemsOfHop(model, name).map(({ file, problem }) => placer.ofProblem(file, problem, name)),
+    ...findings.map((finding) => placer.ofFinding(finding, name)),
+  ]);
 }
 
 function designOf(

@@ -3,6 +3,7 @@ import type { TextProblem } from "../../language/facts/fact.js";
 import { addressAt } from "../../language/model/address-at.js";
 import type { DesignModel } from "../../language/model/design-model.js";
 import { locate } from "../../language/model/locate.js";
+import type { Address } from "../../shared/design/address.js";
 import type { Finding } from "../../shared/design/finding.js";
 import type { Severity } from "../../shared/design/severity.js";
 import type { Span } from "../../shared/design/state.js";
@@ -25,6 +26,7 @@ export interface Place {
 }
 
 export interface PlacedRelated {
+  readonly at?: Address;
   readonly place?: Place;
   /** A file that is no text of the design: terrain, survey. As the finding names it. */
   readonly file?: string;
@@ -35,6 +37,8 @@ export interface PlacedFinding {
   readonly rule: string;
   /** Rule and address: the same as long as it is the same finding, whatever its figures and lines. */
   readonly key: string;
+  /** Address of what it belongs to; undefined: a text outside of every declaration. */
+  readonly at?: Address;
   readonly severity: Severity;
   readonly message: string;
   readonly help?: string;
@@ -55,15 +59,15 @@ export class Placer {
   constructor(private readonly model: DesignModel) {}
 
   ofFinding(finding: Finding, hop?: string): PlacedFinding {
-    const { rule, severity, message, help, notJudged, accepted } = finding;
+    const { rule, at, severity, message, help, notJudged, accepted } = finding;
     const related = (finding.related ?? []).map(({ at, file, message }): PlacedRelated => {
       const found = at === undefined ? undefined : locate(at, this.model);
-      return { place: found && this.place(found.file, found.start, found.end), file, message };
+      return { at, place: found && this.place(found.file, found.start, found.end), file, message };
     });
     const found = locate(finding.at, this.model);
     const place = found && this.place(found.file, found.start, found.end);
     const key = keyOf(finding);
-    return { rule, key, severity, message, help, hop, place, related, notJudged, accepted };
+    return { rule, key, at, severity, message, help, hop, place, related, notJudged, accepted };
   }
 
   ofProblem(file: string, problem: TextProblem, hop?: string): PlacedFinding {
@@ -73,10 +77,11 @@ export class Placer {
       message: one.message,
     }));
     const source = this.model.file(file);
-    const at = (source && addressAt(source, start)) ?? "file";
+    const at = source && addressAt(source, start);
     return {
       rule,
-      key: keyOf({ rule, at }),
+      key: keyOf({ rule, at: at ?? "file" }),
+      at,
       severity,
       message,
       help,

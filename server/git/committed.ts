@@ -19,6 +19,8 @@ import { workTreeAround } from "./work-tree.js";
 export interface FilesRead {
   /** The text of the design: it belongs into the commit. */
   readonly texts: readonly string[];
+  /** Whether a text lies in the design's own folder: a catalogue beside it may be in a commit without the design. */
+  isOwn(path: string): boolean;
   /** What the text names: it may be too large to be kept in git. */
   readonly beside: readonly string[];
   /** Whether a file that the commit has, and that is not there any more, would have been read. */
@@ -56,7 +58,7 @@ async function dayOf({ root }: Repository, commit: string): Promise<string | und
 }
 
 interface Held {
-  /** Whether the commit has any of the texts. */
+  /** Whether the commit has any of the texts of the design's own folder. */
   readonly known: boolean;
   readonly changed: boolean;
   readonly filesBeside: boolean;
@@ -69,14 +71,14 @@ async function heldAgainst(repository: Repository, commit: string, read: FilesRe
     ...read.texts.map((path) => ({ ...placeOf(path, true, top, tree), path, isText: true })),
     ...read.beside.map((path) => ({ ...placeOf(path, false, top, tree), path, isText: false })),
   ];
-  const inside = await insideSubmodules(repository, tree, places);
-  const own = places.filter(({ object }) => object !== undefined);
+  const inside = await insideSubmodules(repository, tree, places, read);
+  const kept = places.filter(({ object }) => object !== undefined);
   const sizes = await sizesOf(
     repository,
-    own.map(({ object }) => object!),
+    kept.map(({ object }) => object!),
   );
   const workFiles = new WorkFiles();
-  const same = async ({ path, object }: (typeof own)[number]) =>
+  const same = async ({ path, object }: (typeof kept)[number]) =>
     workFiles.isAs(path, {
       object: object!,
       bytes: sizes.get(object!) ?? 0,
@@ -84,14 +86,14 @@ async function heldAgainst(repository: Repository, commit: string, read: FilesRe
         (await readObjects(repository, [object!], LARGEST_TEXT_BYTES)).get(object!) ?? Buffer.alloc(0),
     });
   let changed = inside.changed || places.some(({ turned }) => turned);
-  for (const one of own) {
+  for (const one of kept) {
     if (changed) break;
     changed = !(await same(one));
   }
   const lost = places.filter(({ object, submodule }) => object === undefined && submodule === undefined);
   const isAdded = ({ isText, outside }: (typeof lost)[number]) => isText && !outside;
   return {
-    known: inside.known || own.some(({ isText }) => isText),
+    known: inside.known || kept.some(({ isText, path }) => isText && read.isOwn(path)),
     changed: changed || lost.some(isAdded) || isGone(repository, top, tree, read),
     filesBeside: inside.filesBeside || lost.some((one) => !isAdded(one)),
   };
@@ -170,6 +172,7 @@ async function insideSubmodules(
   { root }: Repository,
   tree: Tree,
   places: readonly (Place & { readonly path: string; readonly isText: boolean })[],
+  { isOwn }: FilesRead,
 ): Promise<Held> {
   const held: Held[] = [];
   for (const [folder, those] of Map.groupBy(places, ({ submodule }) => submodule)) {
@@ -184,6 +187,7 @@ async function insideSubmodules(
       const inner = await heldAgainst(repository, head, {
         texts,
         beside,
+        isOwn,
         isWanted: () => false,
         isWithin: () => false,
       });

@@ -25,6 +25,7 @@ export async function revisionOfDesign(
     !others.some((other) => holds(other, path));
   return committedState(root, {
     texts: [...model.allFiles()].map(({ path }) => path),
+    isOwn: (path) => holds(root, path),
     beside: await filesBeside(design),
     isWithin: (path) => [...folders, ...terrain].some((folder) => holds(folder, path)),
     isWanted: (path) =>

@@ -7,6 +7,7 @@ import { licencesSheet } from "../../shared/report/sheets/desk/licences.js";
 import { partsSheet } from "../../shared/report/sheets/desk/parts.js";
 import type { JudgedDesign } from "../findings/judged-folder.js";
 import { VERSION } from "../version.js";
+import { errorCount } from "./sheet-errors.js";
 import type { SheetFamily } from "./sheet-family.js";
 
 const MADE = {
@@ -50,6 +51,7 @@ export const DESIGN_SHEETS: SheetFamily = {
     for (const kind of kinds)
       yield MADE[kind as keyof typeof MADE](design, {
         title,
+        errors: errorCount(design),
         name: `${folder}${kind}`,
         words,
         colophon,

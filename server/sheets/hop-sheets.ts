@@ -27,14 +27,13 @@ export const HOP_SHEETS: SheetFamily = {
           result,
           pair,
           magneticDay,
+          findings: findingsAbout(design, name),
           ...(title !== undefined && { design: title }),
           name: `${folder}${kind}/${names.get(name)}`,
           words,
           colophon,
         };
-        yield kind === "line-up"
-          ? lineUpSheet(base)
-          : acceptanceSheet({ ...base, findings: findingsAbout(design, name) });
+        yield kind === "line-up" ? lineUpSheet(base) : acceptanceSheet(base);
       }
     }
   },

@@ -6,13 +6,15 @@ import { installationSheet } from "../../shared/report/sheets/installation.js";
 import { magneticDayOf } from "../../shared/report/sheets/running.js";
 import { fileNames } from "../report/names.js";
 import { VERSION } from "../version.js";
+import { errorsAtSite } from "./sheet-errors.js";
 import type { SheetFamily } from "./sheet-family.js";
 
 /** A sheet for each site that has a hop or equipment, in the order of names. */
 export const SITE_SHEETS: SheetFamily = {
   about: "site",
   kinds: ["installation"],
-  *pages({ session, model, title }, { site: only, words, folder, revision }) {
+  *pages(judgedDesign, { site: only, words, folder, revision }) {
+    const { session, model, title } = judgedDesign;
     const design = model.design();
     const plans = sitePlans(design);
     const names = fileNames([...model.names("site"), ...plans.keys()]);
@@ -34,6 +36,11 @@ export const SITE_SHEETS: SheetFamily = {
         design,
         results,
         pairs,
+        errors: errorsAtSite(
+          judgedDesign,
+          name,
+          plan.ends.map(({ hop }) => hop.name),
+        ),
         magneticDay,
         ...(title !== undefined && { title }),
         name: `${folder}installation/${names.get(name)}`,

@@ -1,7 +1,7 @@
 /** Hops that carried too much in a failure, or were outgrown, before and after: by how much, and when. */
 import type { Outgrown } from "../demands/growth.js";
 import type { DemandsResult, HopLoad } from "../demands/result.js";
-import { bitRate } from "../format/numbers.js";
+import { bitRate, signed } from "../format/numbers.js";
 import { causesOfLoad } from "./demand-causes.js";
 import type { DemandFigureChange, LoadChange } from "./demand-change.js";
 import { type ChangesBeside, causeContext } from "./demand-context.js";
@@ -45,7 +45,7 @@ function overloadChange(was: HopLoad, is: HopLoad): DemandFigureChange | undefin
     was: words(was),
     is: words(is),
     by,
-    difference: `${by > 0 ? "+" : "-"}${bitRate(Math.abs(by))}`,
+    difference: signed(bitRate, by),
     verdict: by > 0 ? "worse" : "better",
   };
 }

@@ -3,7 +3,7 @@ import { ROUNDING } from "../demands/growth.js";
 import type { Latency } from "../demands/latency.js";
 import type { DemandResult, DemandsResult, HopLoad, Route } from "../demands/result.js";
 import type { Verdict } from "../evaluate/account/outage-result.js";
-import { availability, fixed } from "../format/numbers.js";
+import { availability, fixed, signed } from "../format/numbers.js";
 import { slowerLatency, stricterWords } from "../words/demand-figures.js";
 import type { SharedChange } from "./change-set.js";
 import { causesOfDemand } from "./demand-causes.js";
@@ -200,7 +200,7 @@ function latencyChange(
   // What is only known to be so much or more is neither better nor worse.
   if (isOpen || change === undefined) return { ...sides, verdict: "changed" };
   const { by, verdict } = change;
-  const difference = by === undefined ? undefined : `${by > 0 ? "+" : ""}${ms(by)}`;
+  const difference = by === undefined ? undefined : signed(ms, by);
   return { ...sides, by, difference, verdict };
 }
 

@@ -14,6 +14,7 @@ import {
   fresnelAsked,
   kFactor,
   kilometres,
+  signed,
 } from "../format/numbers.js";
 import { carriers } from "../radio/arrangements.js";
 import { MINUTES_A_YEAR } from "../units/year.js";
@@ -89,7 +90,7 @@ function lengthOf({ distanceM }: HopResult): Figure[] {
       text: kilometres(distanceM),
       step: distanceM < 9995 ? 10 : 100,
       better: "neither",
-      difference: (by) => signed(by / 1000, distanceM < 9995 ? 2 : 1, "km"),
+      difference: (by) => signedIn(by / 1000, distanceM < 9995 ? 2 : 1, "km"),
     },
   ];
 }
@@ -117,7 +118,7 @@ function inDecibels(
     text: text(value),
     step: LEVEL_STEP_DB,
     better: kind === "level" ? "neither" : kind === "degradation" ? "less" : "more",
-    difference: (by) => signed(by, 1, "dB"),
+    difference: (by) => signedIn(by, 1, "dB"),
   };
 }
 
@@ -146,7 +147,7 @@ function clearances({ clearance }: HopResult): Figure[] {
     step: 0.01,
     asked: forInformation ? undefined : { least: requiredFraction, note: NOTABLE_CLEARANCE },
     better: "more",
-    difference: (by) => signed(by, 2, "F1"),
+    difference: (by) => signedIn(by, 2, "F1"),
   }));
 }
 
@@ -183,7 +184,7 @@ function capacityOf({ modes, arrangement }: Hop): Figure[] {
       text: bitRate(value),
       step: value < 1e9 ? 1e5 : 1e6,
       better: "more",
-      difference: (by) => signed(by / 1e6, 1, "Mbit/s"),
+      difference: (by) => signedIn(by / 1e6, 1, "Mbit/s"),
     },
   ];
 }
@@ -193,10 +194,9 @@ export function outageDifference(byPercent: number): string {
   const lost = (-byPercent / 100) * MINUTES_A_YEAR;
   const size = Math.abs(lost);
   const [value, unit] = size < 1 ? [lost * 60, "s"] : size >= 600 ? [lost / 60, "h"] : [lost, "min"];
-  return `${signed(value, Math.abs(value) < 10 ? 1 : 0, unit)} out a year`;
+  return `${signedIn(value, Math.abs(value) < 10 ? 1 : 0, unit)} out a year`;
 }
 
-function signed(value: number, digits: number, unit: string): string {
-  const text = fixed(value, digits);
-  return `${Number(text) > 0 ? "+" : ""}${text} ${unit}`;
+function signedIn(value: number, digits: number, unit: string): string {
+  return signed((one) => `${fixed(one, digits)} ${unit}`, value);
 }

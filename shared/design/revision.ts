@@ -11,7 +11,7 @@ export type DesignRevision =
       /** Terrain, maps or lists that it was computed from are in no commit: the commit alone does not tell the figures. */
       readonly filesBeside: boolean;
     }
-  /** No repository, none with a commit, or none that has a text of the design. */
+  /** No repository, none with a commit, or none that has a text of the design's own folder. */
   | { readonly state: "not in git" }
   /** There is a repository, and git does not tell of it. */
   | { readonly state: "not read"; readonly why: string };

@@ -40,6 +40,16 @@ export function difference(write: (value: number, moreDigits?: number) => string
   return apart(write, value, 0)[0];
 }
 
+/**
+ * What is more or less than something else, with its sign; what is written as nothing has none, so that two that are
+ * equal read alike whatever a computation left behind.
+ * @example signed(decibels, 1.2) -> "+1.2 dB", signed(decibels, 1e-14) -> "0.0 dB"
+ */
+export function signed(write: (value: number) => string, value: number): string {
+  const text = write(value);
+  return value > 0 && Number.parseFloat(text) !== 0 ? `+${text}` : text;
+}
+
 export function decibels(valueDb: number, moreDigits = 0): string {
   return `${fixed(valueDb, 1 + moreDigits)} dB`;
 }

@@ -2,7 +2,7 @@
 import { INTERFERENCE_DEFAULTS } from "../design/interference.js";
 import type { DirectionResult } from "../evaluate/account/level-result.js";
 import type { MethodId } from "../evaluate/account/methods.js";
-import { dbm, decibels, trimmed } from "../format/numbers.js";
+import { dbm, decibels, signed, trimmed } from "../format/numbers.js";
 import type { Entry } from "../interference/entry.js";
 import { pathTermsOf } from "../interference/entry-path.js";
 import type { InterferenceAt } from "../interference/receiver-result.js";
@@ -58,7 +58,7 @@ export function share(percent: number): string {
 
 export function offsetWords(offsetHz: number): string {
   if (isSameFrequency(offsetHz)) return "0";
-  return `${offsetHz > 0 ? "+" : ""}${trimmed(offsetHz / 1e6, 3)} MHz`;
+  return signed((hz) => `${trimmed(hz / 1e6, 3)} MHz`, offsetHz);
 }
 
 /** From where the loss of a path is known. */

@@ -1,6 +1,6 @@
 import type { DirectionResult, LevelRow, ModeResult } from "../evaluate/account/level-result.js";
 import type { HopResult } from "../evaluate/account/result.js";
-import { bandwidth, dbi, dbm, decibels, fixed, frequency } from "../format/numbers.js";
+import { bandwidth, dbi, dbm, decibels, fixed, frequency, signed } from "../format/numbers.js";
 import type { InterferenceAt } from "../interference/receiver-result.js";
 import { elementMessage } from "../words/elements.js";
 import { isRaised, senderWords } from "../words/interference.js";
@@ -112,6 +112,6 @@ function titleOf({ from, to, frequencyHz }: DirectionResult): string {
 
 export function levelChange({ passes, changeDb }: LevelRow): string {
   if (changeDb === 0) return "";
-  if (passes.code === "transmit-antenna" || passes.code === "receive-antenna") return `+${dbi(changeDb)}`;
-  return `${changeDb > 0 ? "+" : ""}${fixed(changeDb, 1)} dB`;
+  if (passes.code === "transmit-antenna" || passes.code === "receive-antenna") return signed(dbi, changeDb);
+  return signed(decibels, changeDb);
 }

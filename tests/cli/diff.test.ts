@@ -136,9 +136,9 @@ test("history, as text and as JSON by its schema", () => {
   const { status, stdout } = history();
   expect(status).toBe(0);
   const [heads, ...lines] = stdout.trimEnd().split("\n");
-  expect(heads).toMatch(/^date {8}commit {7}margin {2}mode +availability {2}title$/);
+  expect(heads).toMatch(/^date {8}commit {5}errors {3,}clearance {4}margin {2}mode +availability {2}title$/);
   expect(lines[0]).toMatch(
-    /^2026-01-01 {2}\w{7} {5}\d\d\.\d dB {2}\d+QAM +99\.\d+ % \(est\., ≥ 99\.\d+ %\) {2}better$/,
+    /^2026-01-01 {2}\w{7} {9}\d {2}\d\.\d\d F1 of 1 F1 {3}\d\d\.\d dB {2}\d+QAM +99\.\d+ % \(est\., ≥ 99\.\d+ %\) {2}better$/,
   );
   expect(lines.slice(1, 3)).toEqual([
     "    FELL: antenna DISH60-18 at 40 m -> DISH120-18 at 40 m",
@@ -160,6 +160,35 @@ test("history, as text and as JSON by its schema", () => {
     stdout: "",
     stderr: "error: TARN-FELL: no commit up to HEAD has a hop of this name; did you mean FELL-TARN?\n",
   });
+});
+
+test("history tells a commit that blocks the path, and one whose text is wrong, from those that are well", () => {
+  const copy = TestRepository.create();
+  copy.write(files());
+  copy.commit("good");
+  copy.edit("hops/south.hop", "at 40 m", "at 1 m");
+  copy.commit("lowered");
+  copy.edit("hops/south.hop", "at 1 m", "at 40 m");
+  copy.edit("hops/south.hop", "DISH60-18", "NO-SUCH");
+  copy.commit("misspelt");
+  const history = (...more: string[]) =>
+    run(["history", "FELL-TARN", "--today", TODAY, ...more], { cwd: copy.root }).stdout;
+  const { entries } = JSON.parse(history("--format", "json")) as HistoryOutput;
+  const lines = history().split("\n");
+  copy.remove();
+  expect(entries.map(({ title }) => title)).toEqual(["misspelt", "lowered", "good"]);
+  const [misspelt, lowered, good] = entries;
+  expect(good).toMatchObject({ errors: 0, clearance: { requiredFraction: 1, verdict: "met" } });
+  expect(lowered).toMatchObject({ clearance: { verdict: "missed" } });
+  expect(lowered!.errors).toBeGreaterThan(0);
+  // The margin is that of the level in clear air and says nothing of it.
+  expect(misspelt!.errors).toBeGreaterThan(0);
+  const line = (title: string) => lines.find((one) => one.endsWith(`  ${title}`))!;
+  for (const { title, errors, clearance } of entries) {
+    const [, count, found] = /^\S+ +\w{7} +(\d+) +(-?[\d.]+ F1 of 1 F1|–) /.exec(line(title!))!;
+    expect(count).toBe(String(errors));
+    if (clearance) expect(found).toBe(`${clearance.fraction.toFixed(2)} F1 of 1 F1`);
+  }
 });
 
 test("a folder that is gone from the work tree is compared as taken away", () => {

@@ -436,6 +436,28 @@ test("a demand of a site without hops is judged for the sites that have some", (
   ]);
 });
 
+test("of one demand without a port and of one port the message speaks as of one", () => {
+  const asks = (name: string, line: string) => `demand ${name} {\n  from MOSS to TARN\n  ${line}\n}`;
+  const of = (card: string, ...demands: string[]) =>
+    messages(
+      "demand-ports",
+      `${equipped(`chassis COPSE {\n  slot 4 ${card}\n}`)}\n\n${demands.join("\n\n")}`,
+    );
+  const told = (...demands: string[]) => of("FERN", ...demands);
+  expect(of("GALE", asks("ONE", "STM-1 2"))).toEqual(["MOSS has 1 STM-1 port, and ONE needs 2"]);
+  expect(of("CLOVER", asks("ONE", "committed 100 Mbit/s"))[0]).toMatch(
+    /^MOSS lacks an Ethernet port for ONE, which takes [\d.]+ Mbit\/s on the line$/,
+  );
+  const both = ["ONE", "TWO"].map((name) => asks(name, "committed 100 Mbit/s"));
+  expect(of("CLOVER", ...both)[0]).toMatch(
+    /^MOSS lacks Ethernet ports for ONE and TWO; the fastest takes [\d.]+ Mbit\/s on the line$/,
+  );
+  expect(told(asks("ONE", "E1 4"))).toEqual(["MOSS has 0 E1 ports, and ONE needs 4"]);
+  expect(told(asks("ONE", "E1 4"), asks("TWO", "E1 2"))).toEqual([
+    "MOSS has 0 E1 ports, and ONE and TWO need 6",
+  ]);
+});
+
 test("a demand that several hops carry too little for names the first, and counts and names the others", () => {
   const moss = "site MOSS {\n  at 47.46 -30.41\n  structure mast 60 m\n}\n\n";
   const second = exampleHop()

@@ -65,8 +65,8 @@ const hops = fc
   });
 
 function sheets(hop: Hop, result: HopResult, words: SheetWords) {
-  const base = { hop, result, name: "p", words, colophon: "" };
-  return { acceptance: acceptanceSheet({ ...base, findings: [] }), lineUp: lineUpSheet(base) };
+  const base = { hop, result, name: "p", words, colophon: "", findings: [] };
+  return { acceptance: acceptanceSheet(base), lineUp: lineUpSheet(base) };
 }
 
 const figureIn = (text: string | undefined) => Number(/-?\d+(\.\d+)?/.exec(text ?? "")?.[0]);

@@ -41,7 +41,13 @@ function sheetsOf(text: string, words: SheetWords = ENGLISH) {
     hop,
     result: evaluateHop(hop, exampleGround(hop)),
   }));
-  const base = { title: "Example", name: "sheet", words, colophon: words.common.colophon("0", "-") };
+  const base = {
+    title: "Example",
+    errors: 0,
+    name: "sheet",
+    words,
+    colophon: words.common.colophon("0", "-"),
+  };
   const licences = licencesSheet({
     ...base,
     day: DAY,
@@ -345,7 +351,7 @@ describe("parts and cables", () => {
         expect(runs.filter(({ kind }) => kind === "guide")).toHaveLength(ofList("feeder", "pieces"));
 
         const boxes = [...sitePlans(design).values()].length;
-        const page = partsSheet({ design, name: "p", words: ENGLISH, colophon: "" });
+        const page = partsSheet({ design, errors: 0, name: "p", words: ENGLISH, colophon: "" });
         const [bill] = tablesIn(page, "bill");
         expect(bill!.rows).toHaveLength(partsOfNetwork(design).length);
         expect(tablesIn(page, "boxes")).toHaveLength(boxes);
@@ -368,7 +374,10 @@ describe("parts and cables", () => {
           CATALOGUE + (built ? text.replace("hop KELD-TARN {", "hop KELD-TARN {\n  state built") : text),
         );
         expect(design.hops.get("KELD-TARN")!.state?.word).toBe(built ? "built" : undefined);
-        const [bill] = tablesIn(partsSheet({ design, name: "p", words: ENGLISH, colophon: "" }), "bill");
+        const [bill] = tablesIn(
+          partsSheet({ design, errors: 0, name: "p", words: ENGLISH, colophon: "" }),
+          "bill",
+        );
         const heads = bill!.columns.map(({ title }) => title);
         expect(heads.includes("Still to order")).toBe(built);
         if (!built) return;
@@ -398,7 +407,7 @@ describe("parts and cables", () => {
             ? text.replace("hop KELD-TARN {", `hop KELD-TARN {\n${stated}  ${inner}`)
             : text.replace(end, `${end}\n${inner}`);
         const design = designOf(CATALOGUE + found);
-        const page = partsSheet({ design, name: "p", words: ENGLISH, colophon: "" });
+        const page = partsSheet({ design, errors: 0, name: "p", words: ENGLISH, colophon: "" });
         const [bill] = tablesIn(page, "bill");
         const atKeld = merged(
           [...sitePlans(design).values()]
@@ -426,7 +435,10 @@ describe("parts and cables", () => {
   test("the longest run of each type stands beside the length of all", () => {
     const design = designOf(CATALOGUE + textOf("1+1 hot-standby", [], "KELD", "TARN"));
     const runs = [...sitePlans(design).values()].flatMap((plan) => runsOf(plan, design));
-    const [totals] = tablesIn(partsSheet({ design, name: "p", words: ENGLISH, colophon: "" }), "totals");
+    const [totals] = tablesIn(
+      partsSheet({ design, errors: 0, name: "p", words: ENGLISH, colophon: "" }),
+      "totals",
+    );
     for (const { cells } of totals!.rows) {
       const lengths = runs.filter(({ entry }) => entry === cell(cells[0]!)).map(({ lengthM }) => lengthM!);
       expect(Number.parseFloat(cell(cells[2]!))).toBeCloseTo(

@@ -1,11 +1,13 @@
 /** Sheets of a hop say what was computed, in the language asked for, and run nothing that a name smuggles in. */
 import { describe, expect, test } from "vitest";
 import { expectedLevels } from "../../shared/as-built/expected.js";
+import { heldReadings } from "../../shared/as-built/held.js";
 import { magneticField } from "../../shared/geodesy/magnetic.js";
 import { printHtml } from "../../shared/report/document/html.js";
 import { printMarkdown } from "../../shared/report/document/markdown.js";
 import { acceptanceSheet } from "../../shared/report/sheets/acceptance.js";
 import { lineUpSheet } from "../../shared/report/sheets/line-up.js";
+import { signedDegrees } from "../../shared/report/sheets/norths.js";
 import { ENGLISH } from "../../shared/report/sheets/words/english.js";
 import { GERMAN } from "../../shared/report/sheets/words/german.js";
 import type { SheetWords } from "../../shared/report/sheets/words/sheet-words.js";
@@ -39,7 +41,12 @@ function sheetsOf(words: SheetWords, text = MEASURED, magneticDay?: string) {
     },
     { rule: "fade-margin", severity: "warning", message: "low" },
   ] as const;
-  return { hop, result, lineUp: lineUpSheet(base), acceptance: acceptanceSheet({ ...base, findings }) };
+  return {
+    hop,
+    result,
+    lineUp: lineUpSheet({ ...base, findings: [] }),
+    acceptance: acceptanceSheet({ ...base, findings }),
+  };
 }
 
 const EMPTY = { name: "p", title: "T", keyFigures: [], colophon: "" };
@@ -91,6 +98,30 @@ describe.each([
       expect(printMarkdown(page)[0]!.text).not.toContain("<script>");
     }
   });
+});
+
+test.each([
+  ["nothing at all", 0, "0.0 dB"],
+  ["what a computation left behind, above", 1e-13, "0.0 dB"],
+  ["what a computation left behind, below", -1e-13, "0.0 dB"],
+  ["less than is written", 0.04, "0.0 dB"],
+  ["more", 0.3, "+0.3 dB"],
+  ["less", -0.3, "-0.3 dB"],
+])("a reading that is off its promise by %s", (_, moreDb, written) => {
+  const { hop, result } = evaluated(measuredStandby("-44.6 dBm at TARN on 2026-05-02"));
+  const [promised] = heldReadings(hop, result)!.readings;
+  const levelDbm = promised!.mode!.levelDbm + moreDb;
+  const read = { ...hop, measured: hop.measured!.map((one) => one && { ...one, levelDbm }) };
+  const input = { hop: read, result, name: "hop", words: ENGLISH, colophon: "", findings: [] };
+  const { blocks } = acceptanceSheet(input).sections.find(({ id }) => id === "levels")!;
+  const table = blocks.find((block) => block.type === "table")!;
+  expect(table.rows[0]!.cells[6]).toBe(written);
+});
+
+test("an azimuth on a compass that points true has a declination without a sign", () => {
+  expect(signedDegrees(0.04, 1)).toBe("0.0°");
+  expect(signedDegrees(-0.04, 1)).toBe("0.0°");
+  expect(signedDegrees(1.25, 2)).toBe("+1.25°");
 });
 
 /** All texts of a table of words, by their places. */

@@ -277,7 +277,16 @@ test("each branch of each arrangement is said in German", () => {
 
 test("without a day and outside the model's years bearings for a compass are left out, and that is said", () => {
   const plan = plans.get("HIGHFOLD")!;
-  const base = { plan, design: {}, results, pairs: new Map(), name: "a", words: ENGLISH, colophon: "" };
+  const base = {
+    plan,
+    design: {},
+    results,
+    pairs: new Map(),
+    errors: [],
+    name: "a",
+    words: ENGLISH,
+    colophon: "",
+  };
   const none = plain(printHtml(installationSheet(base)).text);
   expect(none).toContain("states no day for them (magnetic-date) and no commit of git has one");
   expect(none).not.toContain("On a compass, ");
@@ -303,6 +312,7 @@ hop A-B {
 }`);
   const plan = sitePlans(model.design()).get("A")!;
   const base = {
+    errors: [],
     plan,
     design: {},
     results: new Map(),
@@ -407,7 +417,15 @@ hop A-B {
   const plan = sitePlans(model.design()).get("A")!;
   const [run] = runsOf(plan, {});
   for (const words of [ENGLISH, GERMAN]) {
-    const base = { design: {}, results: new Map(), pairs: new Map(), name: "a", words, colophon: "" };
+    const base = {
+      design: {},
+      results: new Map(),
+      pairs: new Map(),
+      errors: [],
+      name: "a",
+      words,
+      colophon: "",
+    };
     const page = installationSheet({ ...base, plan });
     expect(page.title).toBe(`${words.installation.title}: A`);
     const told = JSON.stringify(page.sections.find(({ id }) => id === "cables"));

@@ -62,6 +62,35 @@ test("no repository, none with a commit, and none that has the design: not in gi
   expect(await revision()).toEqual({ state: "not in git" });
 });
 
+test("a folder that is in no commit has no revision, though its catalogue is in one: its sheets have true north alone", async () => {
+  const all = files();
+  for (const path of Object.keys(all)) rmSync(join(repository.root, path));
+  const { "catalogue.hop": catalogue, ...own } = all;
+  repository.write({ "parts/catalogue.hop": catalogue! });
+  const commit = repository.commit("parts");
+  repository.write(Object.fromEntries(Object.entries(own).map(([path, text]) => [`new/${path}`, text])));
+  repository.edit("new/network.hop", 'terrain "terrain"', 'terrain "terrain"\n  catalogue "../parts"');
+  const folder = join(repository.root, "new");
+  expect(await revision(folder)).toEqual({ state: "not in git" });
+  const judged = await judgeFolder(folder, { today: TODAY });
+  const told = await revisionOfDesign(judged.designs[0]!, judged);
+  const asked = { kinds: ["line-up", "installation"], words: ENGLISH, folder: "", revision: told };
+  const pages = [...sheetsOf(judged.designs[0]!, asked)];
+  expect(pages.length).toBeGreaterThan(1);
+  for (const page of pages) {
+    expect(page.commitDay).toBeUndefined();
+    expect(page.running).toBe("Change · not in git");
+    const { text } = printHtml(page);
+    expect(text).toContain("no commit of git has one");
+    expect(text).not.toContain(commit.slice(0, 12));
+    expect(text).not.toContain("2026-01-01");
+  }
+  // One of its texts is enough: then the others are what changed.
+  repository.git("add", "new/sites.hop");
+  repository.git("commit", "-q", "-m", "one of them");
+  expect(await revision(folder)).toMatchObject({ state: "committed", changed: true });
+});
+
 test("a commit is told with its day, as long as everything is as it has it", async () => {
   const commit = repository.commit("base");
   expect(await revision()).toEqual(clean(commit));

@@ -1,5 +1,5 @@
 /** Templates of sheets: what is made, what stands on it, and who hands it out. */
-import { CAUTIONS, SHEET_SECTIONS, type SheetKind } from "../../../shared/report/sheets/kinds.js";
+import { CAUTIONS, ERRORS, SHEET_SECTIONS, type SheetKind } from "../../../shared/report/sheets/kinds.js";
 import type { ArgSpec, WordSpec } from "../types.js";
 import { one, PRACTICE, phrase, type Rows, text } from "./values.js";
 
@@ -18,6 +18,7 @@ const section: WordSpec = {
   ),
   left: {
     [CAUTIONS]: { instead: "cautions stay on every sheet, where they are" },
+    [ERRORS]: { instead: "errors of the design stay on every sheet that tells some, where they are" },
   },
 };
 
@@ -47,7 +48,7 @@ export const sheetRows: Rows = [
     block: "sheets",
     repeatable: true,
     meaning:
-      "A template for the papers that `hopwright sheets` writes: which are made, which sections of them, lines and fields of one's own, and whose they are. The only one of a design is taken unasked. Cautions stay on every sheet.",
+      "A template for the papers that `hopwright sheets` writes: which are made, which sections of them, lines and fields of one's own, and whose they are. The only one of a design is taken unasked. Cautions stay on every sheet, and so do errors of the design.",
     fallback: "all sheets, whole, with nobody's name",
     source: PRACTICE,
     example: "sheets DESK {",
@@ -67,7 +68,8 @@ export const sheetRows: Rows = [
     alsoCalled: ["omit", "hide"],
     args: sections,
     repeatable: true,
-    meaning: "A section that does not stand on the sheets. Cautions cannot be left out.",
+    meaning:
+      "A section that does not stand on the sheets. Cautions and errors of the design cannot be left out.",
     fallback: "all sections stand",
     source: PRACTICE,
     example: "leave-out less of line-up",
@@ -78,7 +80,7 @@ export const sheetRows: Rows = [
     args: sections,
     repeatable: true,
     meaning:
-      "A section that stands before the others; of several in the order of the lines. Cautions that lead stay ahead.",
+      "A section that stands before the others; of several in the order of the lines. Cautions and errors that lead stay ahead.",
     fallback: "the usual order",
     source: PRACTICE,
     example: "first runs of parts",

@@ -84,7 +84,10 @@ export async function sheets(folder: string, options: SheetsOptions): Promise<nu
   for (const path of isAll ? record.removeOthers() : [])
     note(`${safe(path)} was changed by hand since an earlier run and is left there`);
   const errors = designs.reduce((sum, design) => sum + countsOf(design).errors, 0);
-  if (errors > 0) note(`${errors} error${errors === 1 ? "" : "s"} in the design`);
+  if (errors > 0)
+    note(
+      `${errors} error${errors === 1 ? "" : "s"} in the design, told on the sheets of what they are about; hopwright check tells them all`,
+    );
   note(
     `${written.pages} sheet${written.pages === 1 ? "" : "s"} written to ${safe(shownFrom(process.cwd(), resolve(options.out)))}`,
   );

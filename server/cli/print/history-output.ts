@@ -2,6 +2,7 @@
 
 import type { DecisionChange } from "../../../shared/compare/decisions.js";
 import type { Bound } from "../../../shared/evaluate/account/outage-result.js";
+import type { ClearanceResult } from "../../../shared/evaluate/account/path-result.js";
 
 export interface HistoryOutput {
   readonly schema: "hopwright-history/1";
@@ -32,6 +33,13 @@ export interface HistoryEntryOutput {
   readonly fadeMarginDb?: number;
   /** Of that mode. */
   readonly modulation?: string;
+  /** That of the objective which has least to spare; where nothing is asked, for information. */
+  readonly clearance?: ClearanceResult;
+  /**
+   * In the text of the hop and of its own judgement, without those that are accepted; what hops share at a site or on
+   * a channel is not among them. Left out: the hop is gone.
+   */
+  readonly errors?: number;
   readonly availabilityPercent?: number;
   /** The availability is at least or at most its figure. */
   readonly availabilityBound?: Bound;

@@ -6,7 +6,7 @@ import type { AsBuilt, Serial } from "../../design/as-built.js";
 import type { Hop, HopEnd } from "../../design/design.js";
 import type { SitePlan } from "../../equipment/site-plan.js";
 import type { HopResult } from "../../evaluate/account/result.js";
-import { dbm, decibels, metres } from "../../format/numbers.js";
+import { dbm, decibels, fixed, metres, signed } from "../../format/numbers.js";
 import type { Block, Inline, Section, Table, TableRow } from "../document/document.js";
 import { testVoltage } from "./hop-equipment.js";
 
@@ -187,13 +187,13 @@ const FIGURES: Readonly<Record<BuiltFigure["fact"], string>> = {
 };
 
 function figureRow({ fact, planned, built, by, agrees }: BuiltFigure): TableRow {
-  const write = (value: number) => (fact === "azimuth" ? `${value.toFixed(2)}°` : metres(value));
+  const write = (value: number) => (fact === "azimuth" ? `${fixed(value, 2)}°` : metres(value));
   const apart: Inline =
     by === undefined
       ? "–"
       : agrees
         ? { text: "as planned", mark: "good" }
-        : { text: `${by > 0 ? "+" : ""}${write(by)}`, mark: "warning" };
+        : { text: signed(write, by), mark: "warning" };
   return { cells: [FIGURES[fact], planned === undefined ? "–" : write(planned), write(built), apart] };
 }
 

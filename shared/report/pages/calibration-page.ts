@@ -8,7 +8,7 @@ import {
   FEW_READINGS,
 } from "../../as-built/calibration.js";
 import { readingPlace } from "../../as-built/words.js";
-import { dbm, decibels, fixed } from "../../format/numbers.js";
+import { dbm, decibels, fixed, signed } from "../../format/numbers.js";
 import type { Block, Inline, Page, Section, Table } from "../document/document.js";
 
 export interface CalibrationPageInput {
@@ -37,7 +37,9 @@ export function calibrationPage(input: CalibrationPageInput): Page {
       },
       {
         label: "Bias",
-        ...(all ? { value: signed(all.meanDb), unit: "dB" } : { value: "–", note: "no reading to hold" }),
+        ...(all
+          ? { value: signed((one) => fixed(one, 1), all.meanDb), unit: "dB" }
+          : { value: "–", note: "no reading to hold" }),
       },
       {
         label: "Spread",
@@ -102,7 +104,7 @@ function groupTable(by: CalibrationBy, groups: readonly CalibrationGroup[]): Tab
       cells: [
         ...(by === "all" ? [] : [name]),
         String(count),
-        `${signed(meanDb)} dB`,
+        signed(decibels, meanDb),
         spreadDb === undefined ? "–" : decibels(spreadDb),
         STANDS[stands],
       ],
@@ -141,7 +143,7 @@ function readingSection({ calibration: { readings }, pageOfHop }: CalibrationPag
           radio ?? "–",
           dbm(mode!.levelDbm),
           dbm(measured.levelDbm),
-          `${signed(moreDb)} dB`,
+          signed(decibels, moreDb),
           measured.on,
         ],
         find: hop,
@@ -149,11 +151,6 @@ function readingSection({ calibration: { readings }, pageOfHop }: CalibrationPag
     }),
   };
   return [{ id: "readings", title: "Readings", blocks: [table] }];
-}
-
-function signed(valueDb: number): string {
-  const text = fixed(valueDb, 1);
-  return valueDb > 0 && Number(text) !== 0 ? `+${text}` : text;
 }
 
 /** `42 readings, bias -0.6 dB, spread 1.2 dB; radio R18 is off as a whole` */
@@ -166,5 +163,5 @@ export function calibrationWords({ groups, readings }: Calibration): string {
   const few = all.count < FEW_READINGS ? ", which are few" : "";
   const told = off.map(({ by, name }) => `${by} ${name}`).join(", ");
   const whole = off.length === 0 ? "" : `; off as a whole: ${told}`;
-  return `${count}${few}, bias ${signed(all.meanDb)} dB${spread}${whole}`;
+  return `${count}${few}, bias ${signed(decibels, all.meanDb)}${spread}${whole}`;
 }

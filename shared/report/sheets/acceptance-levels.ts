@@ -1,7 +1,7 @@
 /** Levels on the sheet for acceptance: those that the design states as read, and places to write the others into. */
 import { expectedLevels, levelWindowDb } from "../../as-built/expected.js";
 import { type HeldReading, heldReadings, type ReadingVerdict } from "../../as-built/held.js";
-import { dbm, decibels } from "../../format/numbers.js";
+import { dbm, decibels, signed } from "../../format/numbers.js";
 import type { Block, Section, Table, TableRow } from "../document/document.js";
 import type { HopSheetInput } from "./hop-facts.js";
 import { receiverWords, senderWords, wayOf, windowWords } from "./level-words.js";
@@ -97,7 +97,7 @@ function readingRow(
   const { figure, acceptance, roles } = words;
   const receiver = expected ? receiverWords(expected, several, words) : roles[measured.branch ?? "main"];
   const sender = measured.sender === "standby" ? `, ${words.senderStandby}` : "";
-  const off = lessDb === undefined ? "–" : figure(`${lessDb <= 0 ? "+" : ""}${decibels(-lessDb)}`);
+  const off = lessDb === undefined ? "–" : figure(signed(decibels, -lessDb));
   const mark =
     verdict === "agrees" ? "good" : verdict === "low" || verdict === "high" ? "warning" : "unjudged";
   return {

@@ -9,7 +9,16 @@ import { withinReason } from "../../evaluate/reason.js";
 import { bitRate } from "../../format/numbers.js";
 import { type Criterion, criteriaOf } from "../../rules/asked.js";
 import { availabilityHeld } from "../../words/demand-figures.js";
-import type { Block, Inline, MarkedText, Section, TableRow, Tone } from "../document/document.js";
+import type {
+  Block,
+  Inline,
+  MarkedText,
+  ReportFinding,
+  Section,
+  TableRow,
+  Tone,
+} from "../document/document.js";
+import { errorsAmong, errorsTable } from "./design-errors.js";
 import type { SheetWords } from "./words/sheet-words.js";
 
 export interface BookHop {
@@ -114,7 +123,25 @@ function statedRate({ committedBps, e1, stm1 }: Demand, { figure }: SheetWords):
   return parts.length === 0 ? NONE : parts.join(" + ");
 }
 
-export function demandsSection(result: DemandsResult | undefined, words: SheetWords): Section {
+/** What was found at the demands or sites of the table above; nothing where nothing was. */
+export function errorBlocks(
+  kind: "site" | "demand",
+  errors: ReadonlyMap<string, readonly ReportFinding[]>,
+  words: SheetWords,
+): readonly Block[] {
+  const table = errorsTable(
+    [...errors].map(([name, findings]) => ({ about: { kind, name }, findings })),
+    words,
+  );
+  return table === undefined ? [] : [{ ...table, caption: words.errors.title }];
+}
+
+/** @param errors by demand: what it asks may be met while something about it is wrong */
+export function demandsSection(
+  result: DemandsResult | undefined,
+  errors: ReadonlyMap<string, readonly ReportFinding[]>,
+  words: SheetWords,
+): Section {
   const { book, figure } = words;
   const all = [...(result?.demands.values() ?? [])];
   const way = (route: Route | undefined) => route?.sites.join(" > ") ?? book.noWay;
@@ -124,6 +151,7 @@ export function demandsSection(result: DemandsResult | undefined, words: SheetWo
     const to =
       demand.to === undefined ? NONE : demand.to === "handover" ? route?.sites.at(-1) : demand.to.site;
     const verdict = route === undefined ? "missed" : worst(Object.values(verdicts));
+    const isWrong = verdict !== "missed" && errorsAmong(errors.get(demand.name) ?? []).length > 0;
     const cells: Inline[] = [
       demand.name,
       demand.from ?? NONE,
@@ -134,7 +162,9 @@ export function demandsSection(result: DemandsResult | undefined, words: SheetWo
       second === undefined ? NONE : way(second),
       figure(available?.found ?? NONE),
       figure(available?.asked ?? NONE),
-      verdictMark(verdict, words),
+      isWrong
+        ? [verdictMark(verdict, words), ", ", { text: words.errors.below, mark: "error" }]
+        : verdictMark(verdict, words),
     ];
     return { cells };
   };
@@ -158,6 +188,9 @@ export function demandsSection(result: DemandsResult | undefined, words: SheetWo
   return {
     id: "demands",
     title: book.demands,
-    blocks: [all.length === 0 ? { type: "paragraph", text: book.noDemands } : table],
+    blocks: [
+      all.length === 0 ? { type: "paragraph", text: book.noDemands } : table,
+      ...errorBlocks("demand", errors, words),
+    ],
   };
 }

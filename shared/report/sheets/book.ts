@@ -9,12 +9,13 @@ import { formatDms } from "../../geodesy/coordinates.js";
 import type { HeldHop as LicensedHop } from "../../licence/held.js";
 import { arrangementWords } from "../../radio/arrangement-pairs.js";
 import { carriers } from "../../radio/arrangements.js";
-import type { Block, KeyFigure, Page, Section, TableRow } from "../document/document.js";
+import type { Block, KeyFigure, Page, ReportFinding, Section, TableRow } from "../document/document.js";
 import { drawNetwork, NARROW_MAP, WIDE_MAP } from "../draw/network-map.js";
 import { drawTopology } from "../draw/system/topology/topology.js";
 import {
   type BookHop,
   demandsSection,
+  errorBlocks,
   type HeldHop,
   heldOf,
   NONE,
@@ -23,6 +24,7 @@ import {
   verdictMark,
 } from "./book-asked.js";
 import { exceptionsSection, licencesSection } from "./book-lists.js";
+import { errorCountSection } from "./design-errors.js";
 import type { SheetWords } from "./words/sheet-words.js";
 
 export interface BookInput {
@@ -34,11 +36,20 @@ export interface BookInput {
   readonly demands?: DemandsResult | undefined;
   /** What each hop sends, with the licence that it rests on. */
   readonly licensed: readonly LicensedHop[];
+  readonly errors: BookErrors;
   /** ISO date, today's. */
   readonly day: string;
   readonly name: string;
   readonly words: SheetWords;
   readonly colophon: string;
+}
+
+export interface BookErrors {
+  /** All that stand in the design. */
+  readonly count: number;
+  /** By name. */
+  readonly ofDemands: ReadonlyMap<string, readonly ReportFinding[]>;
+  readonly ofSites: ReadonlyMap<string, readonly ReportFinding[]>;
 }
 
 export function networkBook(input: BookInput): Page {
@@ -47,13 +58,13 @@ export function networkBook(input: BookInput): Page {
   // What fills a side as it comes first, so that none before a drawing stays half empty.
   const sections = [
     objectivesSection(held, words),
-    demandsSection(input.demands, words),
+    demandsSection(input.demands, input.errors.ofDemands, words),
     exceptionsSection(design, input.day, words),
     ...licencesSection(design, input.licensed, words),
     ...mapSection(design, held, words),
     ...topologySection(design, held, words),
     hopsSection(held, input.unresolved, words),
-    sitesSection(design, held, words),
+    sitesSection(input, held),
   ];
   const entries = sections.map(({ id, title }) => ({ id, title }));
   const { book } = words;
@@ -65,6 +76,7 @@ export function networkBook(input: BookInput): Page {
     paper: { landscape: true },
     keyFigures: keyFigures(input, held),
     sections: [
+      ...errorCountSection(input.errors.count, words),
       { id: "contents", title: book.contents, blocks: [{ type: "contents", entries }] },
       ...sections,
     ],
@@ -217,7 +229,7 @@ function capacityOf(hop: Hop, { directions }: HopResult) {
   return { bps: least.bps * carriers(hop.arrangement.name), modulation: least.modulation };
 }
 
-function sitesSection(design: Design, held: readonly HeldHop[], words: SheetWords): Section {
+function sitesSection({ design, errors, words }: BookInput, held: readonly HeldHop[]): Section {
   const { book, figure } = words;
   const at = new Map<string, number>();
   for (const { result } of held) for (const site of result.ends) at.set(site, (at.get(site) ?? 0) + 1);
@@ -250,6 +262,7 @@ function sitesSection(design: Design, held: readonly HeldHop[], words: SheetWord
         ],
         rows: [...design.sites.values()].map(row),
       },
+      ...errorBlocks("site", errors.ofSites, words),
     ],
   };
 }

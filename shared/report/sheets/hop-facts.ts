@@ -139,9 +139,8 @@ function turningRows({ result, words, magneticDay }: HopSheetInput, row: RowOf):
           if (seen === undefined) return undefined;
           if (declinationDeg === undefined) return facts.noDeclination;
           const compassDeg = (seen.azimuthDeg - declinationDeg + 360) % 360;
-          const declination = `${declinationDeg >= 0 ? "+" : ""}${fixed(declinationDeg, 1)}°`;
           const azimuth = facts.norths.magnetic(figure(azimuthText(compassDeg, 1)));
-          return `${azimuth} (${facts.declination} ${figure(declination)})`;
+          return `${azimuth} (${facts.declination} ${figure(signedDegrees(declinationDeg, 1))})`;
         })),
     ...row(facts.azimuthGrid, (end, at) => {
       const seen = geometry(at);

@@ -13,6 +13,7 @@ import type { Block, Fact, Page, Section } from "../document/document.js";
 import { drawMast, MOST_DRAWN } from "../draw/system/site/draw-mast.js";
 import { type Hung, hungAt } from "../draw/system/site/hung.js";
 import { distancesToKeep } from "../pages/cautions.js";
+import { errorsSection } from "./design-errors.js";
 import { cautionsSection } from "./hop-facts.js";
 import { antennaBlocks } from "./installation-antennas.js";
 import { cableSection } from "./installation-cables.js";
@@ -37,6 +38,7 @@ export function installationSheet(input: InstallationInput): Page {
     keyFigures: [],
     sections: [
       cautions(input),
+      ...errorsSection(input.errors, words),
       placeSection(input),
       loadSection(plan, words),
       orderSection(words),

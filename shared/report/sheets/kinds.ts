@@ -18,3 +18,10 @@ export function isSheetKind(kind: string): kind is SheetKind {
 
 /** No template parts a sheet from them. */
 export const CAUTIONS = "safety";
+
+/** Nor from the errors of the design, on the sheets of what has some. */
+export const ERRORS = "errors";
+
+export function staysOnSheets(section: string): boolean {
+  return section === CAUTIONS || section === ERRORS;
+}

@@ -6,7 +6,8 @@ import { signaturesOf } from "../../as-built/signatures.js";
 import type { Hop } from "../../design/design.js";
 import { rssiVoltage } from "../../equipment/rssi.js";
 import { dbm, decibels } from "../../format/numbers.js";
-import type { Block, Inline, Page, Section, Table, TableRow } from "../document/document.js";
+import type { Block, Inline, Page, ReportFinding, Section, Table, TableRow } from "../document/document.js";
+import { errorsSection } from "./design-errors.js";
 import { askedOf, type HopSheetInput, hopFacts, sheetCautions, sheetSubtitle } from "./hop-facts.js";
 import {
   hasBothPolarizations,
@@ -19,7 +20,11 @@ import {
 import { fieldsSection } from "./line-up-fields.js";
 import type { SheetWords } from "./words/sheet-words.js";
 
-export function lineUpSheet(input: HopSheetInput): Page {
+export interface LineUpInput extends HopSheetInput {
+  readonly findings: readonly ReportFinding[];
+}
+
+export function lineUpSheet(input: LineUpInput): Page {
   const { hop, result, name, words, colophon } = input;
   const expected = expectedLevels(hop, result);
   return {
@@ -30,6 +35,7 @@ export function lineUpSheet(input: HopSheetInput): Page {
     keyFigures: [],
     sections: [
       sheetCautions(input),
+      ...errorsSection([{ findings: input.findings }], words),
       hopFacts(input),
       levelSection(input, expected),
       lessSection(input, expected),

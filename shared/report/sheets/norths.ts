@@ -1,7 +1,7 @@
 /** The norths that an azimuth is counted from: true, magnetic, and that of a map's grid. */
 import { declinationAt } from "../../as-built/declination.js";
 import type { Site } from "../../design/design.js";
-import { fixed } from "../../format/numbers.js";
+import { fixed, signed } from "../../format/numbers.js";
 import { type GridNorth, gridNorth } from "../../geodesy/grid-convergence.js";
 
 /** Grid north of the system that the site's position is stated in, else of UTM. */
@@ -21,8 +21,7 @@ export function countedFrom(azimuthDeg: number, northDeg: number): number {
 
 /** `+1.2°` */
 export function signedDegrees(angleDeg: number, digits: number): string {
-  const text = fixed(angleDeg, digits);
-  return `${text.startsWith("-") ? "" : "+"}${text}°`;
+  return signed((value) => `${fixed(value, digits)}°`, angleDeg);
 }
 
 /** 359.96 is 0.0 and not 360.0. */

@@ -1,7 +1,7 @@
 /** A sheet as the design's template has it: its sections, lines and fields of one's own, letterhead and paper. */
 import type { OwnField, SheetSection, SheetTemplate } from "../../design/sheets.js";
 import type { Block, Fact, FormField, Page, Picture, Section } from "../document/document.js";
-import { CAUTIONS } from "./kinds.js";
+import { staysOnSheets } from "./kinds.js";
 import type { SheetWords } from "./words/sheet-words.js";
 
 interface TemplateInput {
@@ -15,7 +15,7 @@ interface TemplateInput {
   readonly words: SheetWords;
 }
 
-/** Cautions stay, whatever a template says; without a template what is stated of one's own is shown all the same. */
+/** Cautions and errors stay, whatever a template says; without a template what is stated of one's own is shown all the same. */
 export function templated(page: Page, input: TemplateInput): Page {
   const { template, kind, own, words } = input;
   const isOf = ({ of }: { readonly of?: string }) => of === undefined || of === kind;
@@ -27,7 +27,7 @@ export function templated(page: Page, input: TemplateInput): Page {
   const fields = fieldsSection((template?.fields ?? []).filter(isOf), own, words);
   const sections = ordered(
     [...added, ...fields].filter(
-      ({ id }) => id === CAUTIONS || !(template?.leftOut ?? []).some(names(id, kind)),
+      ({ id }) => staysOnSheets(id) || !(template?.leftOut ?? []).some(names(id, kind)),
     ),
     (template?.first ?? []).filter(isOf),
     kind,
@@ -57,8 +57,9 @@ function ordered(
     const at = first.findIndex(names(id, kind));
     return at < 0 ? first.length : at;
   };
-  // Cautions that come before the work stay before it.
-  const lead = sections[0]?.id === CAUTIONS ? 1 : 0;
+  // Cautions and errors that come before the work stay before it.
+  const after = sections.findIndex(({ id }) => !staysOnSheets(id));
+  const lead = after < 0 ? sections.length : after;
   return [...sections.slice(0, lead), ...sections.slice(lead).toSorted((a, b) => place(a) - place(b))];
 }
 

@@ -92,11 +92,16 @@ function ethernetLacks(
   });
   const [first] = unserved;
   if (first === undefined) return [];
+  const rate = bitRate(first.lineBps);
+  const lacking =
+    unserved.length === 1
+      ? `an Ethernet port for ${first.demand.name}, which takes ${rate}`
+      : `Ethernet ports for ${someOf(unserved.map(({ demand }) => demand.name))}; the fastest takes ${rate}`;
   return [
     {
       at: address("demand", first.demand.name, "from"),
       about: site,
-      message: `${site} lacks Ethernet ports for ${someOf(unserved.map(({ demand }) => demand.name))}; the fastest takes ${bitRate(first.lineBps)} on the line`,
+      message: `${site} lacks ${lacking} on the line`,
       related: [{ at: address("site", site), message: `has no port left for it` }],
     },
   ];
@@ -113,12 +118,12 @@ function countLack(
   const needed = ending.reduce((sum, demand) => sum + of(demand), 0);
   const ports = types.reduce((sum, type) => sum + (there.get(type) ?? 0), 0);
   if (needed <= ports) return [];
-  const first = ending.find((demand) => of(demand) > 0)!;
+  const needing = ending.filter((demand) => of(demand) > 0);
   return [
     {
-      at: address("demand", first.name, kind),
+      at: address("demand", needing[0]!.name, kind),
       about: site,
-      message: `${site} has ${ports} ${kind} ports, and ${someOf(ending.filter((demand) => of(demand) > 0).map(({ name }) => name))} need ${needed}`,
+      message: `${site} has ${ports} ${kind} ${ports === 1 ? "port" : "ports"}, and ${someOf(needing.map(({ name }) => name))} ${needing.length === 1 ? "needs" : "need"} ${needed}`,
       related: [{ at: address("site", site), message: `has ${ports}` }],
     },
   ];

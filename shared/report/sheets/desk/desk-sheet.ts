@@ -1,18 +1,21 @@
 /** What the sheets of a whole design have in common. */
 import type { Hop, Polarization } from "../../../design/design.js";
 import type { Inline, Page, Section } from "../../document/document.js";
+import { errorCountSection } from "../design-errors.js";
 import type { SheetWords } from "../words/sheet-words.js";
 
 export interface DeskInput {
   /** Of the design. */
   readonly title?: string;
+  /** How many errors stand in the design. */
+  readonly errors: number;
   readonly name: string;
   readonly words: SheetWords;
   readonly colophon: string;
 }
 
 export function deskPage(
-  { title: design, name, words, colophon }: DeskInput,
+  { title: design, errors, name, words, colophon }: DeskInput,
   title: string,
   sections: readonly Section[],
 ): Page {
@@ -22,7 +25,7 @@ export function deskPage(
     ...(design !== undefined && { subtitle: `${words.common.designOf}: ${design}` }),
     language: words.language,
     keyFigures: [],
-    sections,
+    sections: [...errorCountSection(errors, words), ...sections],
     colophon,
   };
 }

@@ -48,6 +48,15 @@ export const ENGLISH: SheetWords = {
     keepOutLaw:
       "Distances by the far-field law at full power for the limits of ICNIRP 2020, from memory: use those that hold in your country.",
   },
+  errors: {
+    title: "Errors in the design",
+    told: "Neither mended nor accepted, as `hopwright check` tells them: ask before anything is built, ordered or signed by this sheet.",
+    about: "Where",
+    counted: (count) =>
+      count === 1 ? "1 error stands in the design." : `${count} errors stand in the design.`,
+    tells: "`hopwright check` tells them.",
+    below: "errors below",
+  },
   roles: { main: "main", standby: "standby", diversity: "diversity" },
   polarizations: { vertical: "vertical", horizontal: "horizontal", slant: "slant" },
   carrier: (number) => `carrier ${number}`,

@@ -48,6 +48,14 @@ export const GERMAN: SheetWords = {
     keepOutLaw:
       "Abstände nach dem Fernfeldgesetz bei voller Leistung für die Grenzen von ICNIRP 2020, aus dem Gedächtnis: es gelten die Ihres Landes.",
   },
+  errors: {
+    title: "Fehler im Entwurf",
+    told: "Weder behoben noch zugelassen, auf Englisch, wie `hopwright check` sie meldet: nachfragen, bevor nach diesem Blatt gebaut, bestellt oder unterschrieben wird.",
+    about: "Wo",
+    counted: (count) => (count === 1 ? "Im Entwurf steht 1 Fehler." : `Im Entwurf stehen ${count} Fehler.`),
+    tells: "`hopwright check` nennt sie.",
+    below: "Fehler unten",
+  },
   roles: { main: "Betrieb", standby: "Reserve", diversity: "Diversity" },
   polarizations: { vertical: "vertikal", horizontal: "horizontal", slant: "schräg" },
   carrier: (number) => `Träger ${number}`,

@@ -47,6 +47,18 @@ export interface SheetWords {
     keepOut(site: string, publicM: string, workersM: string): string;
     readonly keepOutLaw: string;
   };
+  readonly errors: {
+    readonly title: string;
+    /** Above those that a sheet names; their messages stay English. */
+    readonly told: string;
+    /** Head of the column of hop, site or demand. */
+    readonly about: string;
+    /** On sheets of the whole design. */
+    counted(count: number): string;
+    readonly tells: string;
+    /** Beside a verdict that has nothing to do with them. */
+    readonly below: string;
+  };
   readonly roles: Readonly<Record<UnitRole, string>>;
   readonly polarizations: Readonly<Record<Polarization, string>>;
   carrier(number: number): string;
