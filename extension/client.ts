@@ -1,6 +1,12 @@
 /** The connection to the language server: one process beside the editor, spoken to over Node's own channel. */
 import * as vscode from "vscode";
-import { InlayHintRequest, LanguageClient, State, TransportKind } from "vscode-languageclient/node";
+import {
+  InlayHintRequest,
+  LanguageClient,
+  type MessageSignature,
+  State,
+  TransportKind,
+} from "vscode-languageclient/node";
 import {
   CHANGED,
   CHECK,
@@ -25,8 +31,32 @@ import {
 
 export const LANGUAGE = "hopwright";
 
+/** A client whose server is started anew: what the editor asks just then has no answer, which is no failure to tell. */
+class RestartedClient extends LanguageClient {
+  private isRestarting = false;
+
+  override async restart(): Promise<void> {
+    this.isRestarting = true;
+    try {
+      await super.restart();
+    } finally {
+      this.isRestarting = false;
+    }
+  }
+
+  override handleFailedRequest<T>(
+    type: MessageSignature,
+    token: vscode.CancellationToken | undefined,
+    error: unknown,
+    instead: T,
+    ...how: readonly [showNotification?: boolean, throwOnCancel?: boolean]
+  ): T {
+    return this.isRestarting ? instead : super.handleFailedRequest(type, token, error, instead, ...how);
+  }
+}
+
 export class HopwrightClient {
-  private readonly client: LanguageClient;
+  private readonly client: RestartedClient;
   private status: StatusParams | undefined;
   private readonly statusSent = new vscode.EventEmitter<StatusParams>();
   private readonly changedSent = new vscode.EventEmitter<ChangedParams>();
@@ -140,12 +170,12 @@ export class HopwrightClient {
   }
 }
 
-function languageClient(context: vscode.ExtensionContext): LanguageClient {
+function languageClient(context: vscode.ExtensionContext): RestartedClient {
   const module = vscode.Uri.joinPath(context.extensionUri, "dist", "hopwright.cjs").fsPath;
   // Not the workspace: a working folder is one of the places where systems look for what a program needs.
   const options = { cwd: context.extensionPath };
   const run = { module, args: ["lsp"], transport: TransportKind.ipc, options };
-  return new LanguageClient(
+  return new RestartedClient(
     LANGUAGE,
     "Hopwright",
     { run, debug: { ...run, options: { ...options, execArgv: ["--nolazy", "--inspect=6019"] } } },
