@@ -4,7 +4,7 @@ import type { Hop } from "../../shared/design/design.js";
 import { evaluateHop } from "../../shared/evaluate/hop.js";
 import type { GroundInput } from "../../shared/evaluate/path/ground.js";
 import { ESTIMATE_REMARK } from "../../shared/format/bounds.js";
-import type { Page } from "../../shared/report/document/document.js";
+import type { Page, ReportFinding } from "../../shared/report/document/document.js";
 import { printHtml } from "../../shared/report/document/html.js";
 import { printMarkdown } from "../../shared/report/document/markdown.js";
 import { hopPage } from "../../shared/report/pages/hop-page.js";
@@ -32,17 +32,30 @@ function pageOf(hop: Hop): Page {
   return hopPage({ hop, result, profile: GROUND.profile, findings: [], name: "hops/A", colophon: "" });
 }
 
-function overviewOf(hop: Hop): Page {
+function overviewOf(hop: Hop, others: readonly ReportFinding[] = []): Page {
   const result = evaluateHop(hop, GROUND);
   return overviewPage({
     name: "index",
     design: { sites: new Map([KELD, TARN].map((site) => [site.name, site])), hops: new Map() } as never,
     hops: [{ hop, result, findings: [] }],
-    others: [],
+    others,
     unresolved: [],
     colophon: "",
   });
 }
+
+test("the head of the overview says of which errors and warnings nothing stands at a hop", () => {
+  const finding = (severity: "error" | "warning", more: object = {}) =>
+    ({ rule: "site-load", severity, at: "site KELD", message: "m", ...more }) as unknown as ReportFinding;
+  const accepted = { accepted: { reason: "r" } };
+  const page = overviewOf(makeHop(), [finding("error"), finding("error"), finding("warning", accepted)]);
+  expect(figureOf(page, "Errors")).toMatchObject({
+    value: "2",
+    note: "2 not of hops: at the end of the page",
+  });
+  expect(figureOf(page, "Warnings").note).toBeUndefined();
+  expect(figureOf(overviewOf(makeHop()), "Errors").note).toBeUndefined();
+});
 
 test("where there is no profile a sentence says why, and what would give one", () => {
   const hop = makeHop();
