@@ -1,5 +1,6 @@
 /** Problems of text in a hop. */
 import type { TextProblem } from "../../language/facts/fact.js";
+import { declarationAt } from "../../language/model/declaration-at.js";
 import type { DesignModel } from "../../language/model/design-model.js";
 import type { SourceFile } from "../../language/model/source-file.js";
 
@@ -19,15 +20,8 @@ export function problemsOfHop(model: DesignModel, name: string): readonly Proble
   });
 }
 
-/** The hop in whose text an offset lies. Declarations stand in the order of the text. */
-export function hopAround({ declarations }: SourceFile, offset: number): string | undefined {
-  let low = 0;
-  let high = declarations.length;
-  while (low < high) {
-    const middle = (low + high) >> 1;
-    if (declarations[middle]!.fact.statement.start <= offset) low = middle + 1;
-    else high = middle;
-  }
-  const before = declarations[low - 1];
-  return before?.kind === "hop" && offset < before.fact.statement.end ? before.name : undefined;
+/** The hop in whose text an offset lies. */
+export function hopAround(file: SourceFile, offset: number): string | undefined {
+  const around = declarationAt(file, offset);
+  return around?.kind === "hop" ? around.name : undefined;
 }

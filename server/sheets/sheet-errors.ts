@@ -24,10 +24,14 @@ function sortedOf(design: JudgedDesign): Sorted {
     // Those of hops are told with their hops.
     const others = design.findings.filter(({ hop }) => hop === undefined);
     const byDemand = by("demand", others);
-    const lacking = new Map<string, PlacedFinding[]>();
-    for (const one of [...byDemand.values()].flat())
-      for (const site of new Set(one.related.flatMap(({ at }) => named("site", at) ?? [])))
-        lacking.set(site, [...(lacking.get(site) ?? []), one]);
+    const atSites = [...byDemand.values()]
+      .flat()
+      .flatMap((one) =>
+        [...new Set(one.related.flatMap(({ at }) => named("site", at) ?? []))].map((site) => ({ site, one })),
+      );
+    const lacking = new Map(
+      [...Map.groupBy(atSites, ({ site }) => site)].map(([site, all]) => [site, all.map(({ one }) => one)]),
+    );
     found = { count: countsOf(design).errors, bySite: by("site", others), byDemand, lacking };
     sorted.set(design, found);
   }
@@ -38,12 +42,8 @@ function by(
   kind: "site" | "demand",
   findings: readonly PlacedFinding[],
 ): ReadonlyMap<string, PlacedFinding[]> {
-  const all = new Map<string, PlacedFinding[]>();
-  for (const one of findings) {
-    const name = named(kind, one.at);
-    if (name !== undefined) all.set(name, [...(all.get(name) ?? []), one]);
-  }
-  return all;
+  const own = findings.filter(({ at }) => named(kind, at) !== undefined);
+  return Map.groupBy(own, ({ at }) => named(kind, at)!);
 }
 
 /** The element of a kind that an address is in. */
